@@ -1,0 +1,56 @@
+//! One athlete's log as it stands: amended contents in place, retracted records left out, in order.
+
+use chrono::NaiveDate;
+
+use crate::units::Height;
+
+use super::record::{Fact, Record, Sex};
+
+/// One athlete's records after the union of all journals, ordered by (day and time as written, `nth`, id).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Log {
+    /// The name on screen: the newest `Profile` name, else the folder's name.
+    pub name: String,
+    /// The athlete's folder under `athletes/`.
+    pub folder: String,
+    /// Records that count, in order; never an amend, retract or restore.
+    pub records: Vec<Record>,
+}
+
+/// What is known of the athlete's person. Holds for every day, before it was said too.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Person {
+    /// Birth date.
+    pub born: Option<NaiveDate>,
+    /// Sex.
+    pub sex: Option<Sex>,
+    /// Standing height.
+    pub height: Option<Height>,
+}
+
+impl Log {
+    /// An order of records within a log.
+    pub fn order(a: &Record, b: &Record) -> std::cmp::Ordering {
+        a.at.cmp_in_day(&b.at)
+            .then(a.nth.cmp(&b.nth))
+            .then(a.id.cmp(&b.id))
+    }
+
+    /// Birth date, sex and height: the newest value of each.
+    pub fn person(&self) -> Person {
+        let mut person = Person::default();
+        for record in &self.records {
+            if let Fact::Profile {
+                born, sex, height_cm, ..
+            } = &record.what
+            {
+                person.born = born.as_ref().map(super::Written::date).or(person.born);
+                person.sex = sex.or(person.sex);
+                person.height = height_cm
+                    .and_then(|cm| Height::from_cm(cm).ok())
+                    .or(person.height);
+            }
+        }
+        person
+    }
+}

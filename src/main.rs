@@ -1,0 +1,3 @@
+//! The program: reads the arguments and the clock, then hands over.
+
+fn main() {}
