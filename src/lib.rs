@@ -10,8 +10,12 @@
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 
 pub mod catalogue;
+pub mod cli;
+pub mod clock;
 pub mod coaching;
+pub mod demo;
 pub mod logbook;
 pub mod problem;
+pub mod report;
 pub mod timeline;
 pub mod units;
