@@ -16,6 +16,6 @@ pub fn now() -> DateTime<Local> {
 /// Random bits, for a new device's name.
 #[allow(clippy::disallowed_methods)]
 pub fn chance() -> u64 {
-    let random = ulid::Ulid::new().random();
+    let random = ulid::Ulid::generate().random();
     u64::try_from(random & u128::from(u64::MAX)).unwrap_or(0)
 }

@@ -85,7 +85,7 @@ pub fn csv_text(rows: &[Value], columns: &[&str]) -> String {
     let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     let header = writer.write_record(columns);
     let body = rows.iter().try_for_each(|row| {
-        writer.write_record(columns.iter().map(|column| crate::logbook::exchange::guarded(&cell(row, column))))
+        writer.write_record(columns.iter().map(|column| guarded(&cell(row, column))))
     });
     debug_assert!(header.is_ok() && body.is_ok(), "writing to memory does not fail");
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
@@ -115,4 +115,9 @@ fn plain(value: &Value) -> String {
         Value::Array(items) => items.iter().map(plain).collect::<Vec<_>>().join(" "),
         other => other.to_string(),
     }
+}
+
+/// A cell that no spreadsheet takes for a formula (OWASP CWE-1236).
+fn guarded(cell: &str) -> String {
+    format!("{}{cell}", crate::logbook::exchange::guard(cell))
 }

@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDate};
 use rayon::prelude::*;
 
-use crate::catalogue::{Catalogue, Help};
+use crate::catalogue::{Catalogue, Help, OwnFile};
 use crate::coaching::PlatesOnHand;
 use crate::logbook::record::{Fact, Load, Placed, Set};
 use crate::logbook::{Record, Written};
@@ -46,8 +46,8 @@ fn plates() -> Vec<Typed> {
 
 /// The gym of `plan`.
 pub fn gym(plan: &Plan) -> Gym {
-    let own = [("ring-dip.ron".to_owned(), OWN_LADDER.to_owned())];
-    let (catalogue, _sound) = Catalogue::shipped().with_own(&[], &own);
+    let own = OwnFile::new("ladders/ring-dip.ron", OWN_LADDER);
+    let (catalogue, _sound) = Catalogue::shipped().with_own(&[own]);
     let plates = plates();
     let rack = PlatesOnHand::new(&plates, Mass::ZERO);
     let mut chance = oorandom::Rand64::new(u128::from(plan.seed));
