@@ -6,6 +6,8 @@ use crate::problem::{LONGEST_EXCERPT, Place, Problem, visible};
 
 /// Characters of a long line that are kept before the marked ones.
 const LEAD: usize = 60;
+/// Characters that the marked part is given room for.
+const ROOM: usize = 40;
 
 /// A file that is being read.
 pub(super) struct Source<'a> {
@@ -37,13 +39,19 @@ impl<'a> Source<'a> {
             .map_or(text.len(), |(ahead, _)| start + ahead)
     }
 
+    /// The line of a byte, from 1.
+    pub fn line(&self, at: usize) -> usize {
+        let before = self.text.get(..floor(self.text, at)).unwrap_or_default();
+        before.matches('\n').count() + 1
+    }
+
     /// `problem` put at `span` of this file, with the line shown and the span marked.
     pub fn at(&self, span: Range<usize>, problem: impl FnOnce(Place) -> Problem) -> Problem {
         let start = floor(self.text, span.start);
         let end = floor(self.text, span.end).max(start);
         let before = self.text.get(..start).unwrap_or_default();
         let line_start = before.rfind('\n').map_or(0, |found| found + 1);
-        let line = before.matches('\n').count() + 1;
+        let line = self.line(start);
         let lead = self.text.get(line_start..start).unwrap_or_default();
         let rest = self.text.get(start..).unwrap_or_default();
         let rest = rest.lines().next().unwrap_or_default();
@@ -80,7 +88,7 @@ fn printable(part: &str) -> String {
 fn shorten(lead: &str) -> (String, usize) {
     let lead = printable(lead);
     let length = lead.chars().count();
-    if length <= LONGEST_EXCERPT - LEAD {
+    if length <= LONGEST_EXCERPT - ROOM {
         return (lead, length);
     }
     let kept: String = lead.chars().skip(length - LEAD).collect();

@@ -14,36 +14,66 @@ const LONGEST_WORD: usize = 64;
 
 /// The problem for an error of RON that stopped at the bytes `at`.
 pub(super) fn explain(source: &Source<'_>, outline: &Node, error: &Error, at: Range<usize>) -> Problem {
-    let (what, mend) = sentence(error);
+    let after = token_after(source, at.start);
+    let (what, mend) = if after.start < at.start && is_digit(source, after.start) {
+        sentence(&Error::ExpectedInteger)
+    } else {
+        sentence(error)
+    };
     let span = match error {
         Error::NoSuchStructField { found, .. } => named(source, outline, found, &at),
         Error::DuplicateStructField { field, .. } => named(source, outline, field, &at),
         Error::NoSuchEnumVariant { found, .. } => word(source, found, &at),
         Error::MissingStructField { .. } => holder(source, outline, &at),
-        _ => token_after(source, at.start),
+        _ => after,
     };
     source.at(span, |place| Problem::error(place, what, mend))
 }
 
-/// A bracket without partner.
+/// A bracket without partner; where a quote that was never closed hides the partner, that quote.
 pub(super) fn lone_bracket(source: &Source<'_>, lone: Unbalanced) -> Problem {
     let sign = |at: usize| source.text.get(at..=at).unwrap_or_default();
+    if let Some(quote) = open_quote(source.text) {
+        return source.at(quote..quote + 1, |place| {
+            Problem::error(
+                place,
+                "this quote is not closed on its line",
+                "close the text with a quote",
+            )
+        });
+    }
     match lone {
         Unbalanced::Open(at) => source.at(at..at + 1, |place| {
             Problem::error(
                 place,
                 format!("this {} is never closed", sign(at)),
-                "close it where its content ends; a quote that is left open hides a bracket too",
+                "close it where its content ends",
             )
         }),
         Unbalanced::Crossed { close, open } => source.at(close..close + 1, |place| {
             Problem::error(
                 place,
-                format!("this {} closes a {}", sign(close), sign(open)),
-                "close brackets in the order in which they were opened, each with its own kind",
+                format!(
+                    "this {} meets the {} that line {} opened",
+                    sign(close),
+                    sign(open),
+                    source.line(open)
+                ),
+                "close that one first: each bracket with its own kind, the last opened first",
             )
         }),
     }
+}
+
+/// The first text in plain quotes that runs over the end of its line.
+fn open_quote(text: &str) -> Option<usize> {
+    Tokens::of(text)
+        .filter(|token| token.kind == Kind::Text)
+        .find(|token| {
+            let written = text.get(token.span.clone()).unwrap_or_default();
+            written.starts_with('"') && written.contains('\n')
+        })
+        .map(|token| token.span.start)
 }
 
 fn sentence(error: &Error) -> (String, String) {
@@ -71,8 +101,8 @@ fn sentence(error: &Error) -> (String, String) {
         | Error::ExpectedArrayEnd
         | Error::ExpectedStructLikeEnd
         | Error::ExpectedOptionEnd => (
-            "this does not follow from what stands before it".to_owned(),
-            "put a comma between two values, and close the bracket after the last".to_owned(),
+            "a comma or a closing bracket is missing before this".to_owned(),
+            "put a comma between two values, and a bracket after the last".to_owned(),
         ),
         Error::ExpectedMapColon => (
             "a field's name needs a colon".to_owned(),
@@ -227,6 +257,10 @@ fn holder(source: &Source<'_>, outline: &Node, at: &Range<usize>) -> Range<usize
 
 fn holds(node: &Node, at: &Range<usize>) -> bool {
     node.span.start < at.end && at.end <= node.span.end
+}
+
+fn is_digit(source: &Source<'_>, at: usize) -> bool {
+    source.text.as_bytes().get(at).is_some_and(u8::is_ascii_digit)
 }
 
 /// The first token at or after a byte; the last token at the end of the text.
