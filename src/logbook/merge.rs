@@ -38,6 +38,8 @@ pub struct History {
     pub retracted: Vec<Retracted>,
     /// First versions of amended records, in the log's order.
     pub amended: Vec<Amended>,
+    /// Amends, retractions and restorations, by revision, device and bytes.
+    pub changes: Vec<Record>,
     /// The highest revision anywhere in the journals; the next amend carries one more.
     pub highest_rev: u32,
 }
@@ -96,6 +98,7 @@ impl Standing {
         let mut standing = Standing::default();
         let mut amends = Vec::new();
         for entry in changes {
+            history.changes.push(entry.record.clone());
             let Record {
                 id, rev, dev, what, ..
             } = entry.record;

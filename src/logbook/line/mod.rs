@@ -4,11 +4,13 @@
 //! Columns are characters, from 1.
 
 mod fast;
-mod ron_text;
+pub(crate) mod ron_text;
 mod sound;
 mod text;
 
 use crate::problem::Severity;
+
+pub(crate) use text::{mass, quote};
 
 use super::record::Record;
 
