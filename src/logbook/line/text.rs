@@ -5,6 +5,7 @@
 
 use std::fmt::Write as _;
 
+use crate::catalogue::Site;
 use crate::logbook::record::{Fact, Load, Placed, Record, Set, Sex};
 use crate::logbook::{Written, record::PhaseKind};
 use crate::problem::visible;
@@ -54,7 +55,7 @@ fn fact(fact: &Fact) -> String {
             score,
             note,
         } => Fields::of("Pain")
-            .with("site", site.word())
+            .with("site", site_word(*site))
             .maybe("side", side.map(Side::letter))
             .with("score", score)
             .text("note", note.as_deref())
@@ -167,6 +168,19 @@ fn placed(placed: &Placed) -> String {
         Placed::Joined => "Joined".to_owned(),
         Placed::On(rung) => format!("On({})", quote(rung)),
         Placed::SetAside => "SetAside".to_owned(),
+    }
+}
+
+fn site_word(site: Site) -> &'static str {
+    match site {
+        Site::Elbow => "Elbow",
+        Site::Shoulder => "Shoulder",
+        Site::Wrist => "Wrist",
+        Site::Fingers => "Fingers",
+        Site::Knee => "Knee",
+        Site::Hip => "Hip",
+        Site::Ankle => "Ankle",
+        Site::Back => "Back",
     }
 }
 
