@@ -2,6 +2,7 @@
 //!
 //! Records are only ever added; the state is the union of all journals by id, the same in any order.
 
+pub mod exchange;
 pub mod journal;
 pub mod line;
 pub mod log;
