@@ -10,16 +10,22 @@
 //!   (time as written, place, id), the order is the old one, and so are the bytes of the next export.
 //! - A row with an id is an export of ours: what the catalogue no longer knows is kept as text with a note, never refused.
 
+mod athletes;
 mod cell;
 mod check;
+mod close;
 mod column;
 mod facts;
+mod feed;
+mod flaw;
 mod header;
 mod ident;
 mod listing;
 mod names;
 mod options;
+mod rails;
 mod reading;
+mod set;
 mod table;
 mod write;
 
@@ -30,12 +36,14 @@ use crate::problem::{Place, Problem};
 use crate::units::Unit;
 
 pub use column::{Column, Meaning, meanings};
+pub use feed::{Fed, Feed};
 pub use listing::{Listing, MOST_LISTED};
 pub use options::{BadOption, Dates, Decimal, Delimiter, Options, Renaming};
 pub use write::{outcome_word, phase_word, same_values, sex_word, write};
 
+use flaw::LARGEST_FILE;
 use reading::Reading;
-use table::{LARGEST_FILE, Table};
+use table::Table;
 
 /// All that a file is read with.
 #[derive(Clone, Copy)]
@@ -127,7 +135,8 @@ impl Import<'_> {
         }
         let mut table = Table::new(bytes, self.options.delimiter.byte(), 1);
         let mut reading = Reading::open(self, &mut table)?;
-        while reading.row(&mut table)? {}
+        let mut cells = Vec::new();
+        while reading.row(&mut table, &mut cells)? {}
         Ok(reading.close())
     }
 

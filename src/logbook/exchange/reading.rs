@@ -6,86 +6,41 @@ use chrono::NaiveDate;
 
 use crate::logbook::Written;
 use crate::logbook::names::Name;
-use crate::logbook::record::{Fact, Id, Placed, Record};
+use crate::logbook::record::{Fact, Id, Record};
 use crate::problem::{Place, Problem, quoted};
 
+use super::athletes::Athletes;
 use super::check::Check;
 use super::column::Column;
+use super::flaw::Flaw;
 use super::header::Header;
 use super::ident::{Equal, Fingerprint, Kind, beside};
 use super::listing::Listing;
 use super::names::Names;
-use super::table::{Cell, Flaw, Spot, Table};
+use super::table::{Cell, Spot, Table};
 use super::write::Cells;
 use super::{Import, Row, Sheet};
 
 /// A file under reading.
-pub(super) struct Reading<'i, 'a> {
-    import: &'i Import<'i>,
-    names: Names<'i>,
-    header: Header,
+pub(super) struct Reading<'i> {
+    pub(super) import: &'i Import<'i>,
+    pub(super) names: Names<'i>,
+    pub(super) header: Header,
     /// Ids of the ladders that every athlete joins.
-    ladders: Vec<String>,
-    athletes: Athletes,
-    equal: Equal,
-    places: HashMap<(usize, NaiveDate), u32>,
-    ids: HashMap<Id, (Fingerprint, usize)>,
-    sheet: Sheet,
+    pub(super) ladders: Vec<String>,
+    pub(super) athletes: Athletes,
+    pub(super) equal: Equal,
+    pub(super) places: HashMap<(usize, NaiveDate), u32>,
+    pub(super) ids: HashMap<Id, (Fingerprint, usize)>,
+    pub(super) sheet: Sheet,
     // Room that is used again for every row.
-    cells: Vec<Cell<'a>>,
-    values: Cells,
-    buffer: Vec<u8>,
+    pub(super) values: Cells,
+    pub(super) buffer: Vec<u8>,
 }
 
-/// Athletes in the order in which the file first names them.
-#[derive(Default)]
-struct Athletes {
-    seen: Vec<Athlete>,
-    by_text: HashMap<String, usize>,
-    by_name: HashMap<Name, usize>,
-}
-
-struct Athlete {
-    name: Name,
-    /// The first good row, as an index into the sheet's rows.
-    first: Option<usize>,
-    /// Its date, and its place in the day.
-    came: Option<(Written, u32)>,
-    /// The earliest date of a good row.
-    earliest: Option<NaiveDate>,
-    /// A row of the file gives the name.
-    named: bool,
-    /// The first `Profile` that a row with an id makes: its row, and its place among the row's records.
-    profile: Option<(usize, usize)>,
-}
-
-impl Athletes {
-    /// The athlete that the cell `text` names.
-    fn index(&mut self, text: &str) -> Result<usize, crate::logbook::names::BadName> {
-        if let Some(index) = self.by_text.get(text) {
-            return Ok(*index);
-        }
-        let name = Name::parse(text)?;
-        let index = *self.by_name.entry(name.clone()).or_insert_with(|| {
-            self.seen.push(Athlete {
-                name,
-                first: None,
-                came: None,
-                earliest: None,
-                named: false,
-                profile: None,
-            });
-            self.seen.len() - 1
-        });
-        self.by_text.insert(text.to_owned(), index);
-        Ok(index)
-    }
-}
-
-impl<'i, 'a> Reading<'i, 'a> {
+impl<'i> Reading<'i> {
     /// Reads the header; blank lines before it are skipped.
-    pub(super) fn open(import: &'i Import<'i>, table: &mut Table<'a>) -> Result<Self, Listing> {
-        let names = Names::of(import.catalogue);
+    pub(super) fn open(import: &'i Import<'i>, table: &mut Table<'_>) -> Result<Self, Listing> {
         let mut cells = Vec::new();
         loop {
             let start = table.spot();
@@ -96,28 +51,34 @@ impl<'i, 'a> Reading<'i, 'a> {
                 }
                 Some(Err((flaw, spot))) => return Err(flawed(import, table, flaw, spot).into()),
                 Some(Ok(())) if is_blank(&cells) => {}
-                Some(Ok(())) => {
-                    let header = Header::read(import.file, table, &cells, import.options)?;
-                    let ladders = joined(import, &names)?;
-                    let mut reading = Self {
-                        import,
-                        names,
-                        header,
-                        ladders,
-                        athletes: Athletes::default(),
-                        equal: Equal::default(),
-                        places: HashMap::new(),
-                        ids: HashMap::new(),
-                        sheet: Sheet::default(),
-                        cells,
-                        values: Cells::default(),
-                        buffer: Vec::new(),
-                    };
-                    reading.whose(Place::new(import.file, start.line, 1))?;
-                    return Ok(reading);
-                }
+                Some(Ok(())) => return Self::with_header(import, table, &cells, start.line),
             }
         }
+    }
+
+    /// Begins with `cells` as the header, which stands on `line`.
+    pub(super) fn with_header(
+        import: &'i Import<'i>,
+        table: &Table<'_>,
+        cells: &[Cell<'_>],
+        line: usize,
+    ) -> Result<Self, Listing> {
+        let names = Names::of(import.catalogue);
+        let mut reading = Self {
+            import,
+            header: Header::read(import.file, table, cells, import.options)?,
+            ladders: joined(import, &names)?,
+            names,
+            athletes: Athletes::default(),
+            equal: Equal::default(),
+            places: HashMap::new(),
+            ids: HashMap::new(),
+            sheet: Sheet::default(),
+            values: Cells::default(),
+            buffer: Vec::new(),
+        };
+        reading.whose(Place::new(import.file, line, 1))?;
+        Ok(reading)
     }
 
     /// Looks at `--athlete`: a bad name is refused, one beside a column `athlete` is only noted.
@@ -135,35 +96,29 @@ impl<'i, 'a> Reading<'i, 'a> {
         Ok(())
     }
 
-    /// Reads the next row; false after the last.
-    pub(super) fn row(&mut self, table: &mut Table<'a>) -> Result<bool, Listing> {
+    /// Reads the next row, with `cells` as room; false after the last.
+    pub(super) fn row<'a>(
+        &mut self,
+        table: &mut Table<'a>,
+        cells: &mut Vec<Cell<'a>>,
+    ) -> Result<bool, Listing> {
         let start = table.spot();
-        let mut cells = std::mem::take(&mut self.cells);
-        let read = table.next(&mut cells);
-        let more = match read {
-            None => false,
+        match table.next(cells) {
+            None => return Ok(false),
             Some(Err((flaw @ (Flaw::LongCell | Flaw::ManyColumns), spot))) => {
                 return Err(flawed(self.import, table, flaw, spot).into());
             }
-            Some(Err((flaw, spot))) => {
-                self.refuse([flawed(self.import, table, flaw, spot)]);
-                true
-            }
-            Some(Ok(())) if is_blank(&cells) => true,
+            Some(Err((flaw, spot))) => self.refuse([flawed(self.import, table, flaw, spot)]),
+            Some(Ok(())) if is_blank(cells) => {}
             Some(Ok(())) if cells.len() != self.header.width => {
                 let place = Place::new(self.import.file, start.line, table.column(start));
                 let what = format!("{} cells where the header has {}", cells.len(), self.header.width);
                 let mend = "put cells with a comma, a quote or a line break in quotes, or name the file's --delimiter";
                 self.refuse([Problem::error(place, what, mend)]);
-                true
             }
-            Some(Ok(())) => {
-                self.good_cells(table, &cells, start);
-                true
-            }
-        };
-        self.cells = cells;
-        Ok(more)
+            Some(Ok(())) => self.good_cells(table, cells, start),
+        }
+        Ok(true)
     }
 
     fn refuse(&mut self, problems: impl IntoIterator<Item = Problem>) {
@@ -171,7 +126,7 @@ impl<'i, 'a> Reading<'i, 'a> {
         self.sheet.problems.extend(problems);
     }
 
-    fn good_cells(&mut self, table: &Table<'a>, cells: &[Cell<'a>], start: Spot) {
+    fn good_cells(&mut self, table: &Table<'_>, cells: &[Cell<'_>], start: Spot) {
         let mut check = Check {
             import: self.import,
             names: &self.names,
@@ -272,88 +227,6 @@ impl<'i, 'a> Reading<'i, 'a> {
             records,
         });
     }
-
-    /// What comes after the last row: names for athletes who have none, and the ladders that all join.
-    pub(super) fn close(mut self) -> Sheet {
-        for athlete in &self.athletes.seen {
-            let (Some(first), Some((at, nth))) = (athlete.first, &athlete.came) else {
-                continue;
-            };
-            if athlete.named || (self.import.known)(&athlete.name) {
-                continue;
-            }
-            let own = athlete
-                .profile
-                .and_then(|(row, place)| self.sheet.rows.get_mut(row)?.records.get_mut(place));
-            if let Some(Record {
-                what: Fact::Profile { name, .. },
-                ..
-            }) = own
-            {
-                // Our export has no column of its own for a name that came with birth date, sex or height.
-                *name = Some(athlete.name.as_str().to_owned());
-            } else if let Some(row) = self.sheet.rows.get_mut(first) {
-                let named = athlete.name.record(at, *nth, self.import.device);
-                if self
-                    .ids
-                    .insert(named.id, (Fingerprint::default(), row.line))
-                    .is_none()
-                {
-                    row.records.push(named);
-                }
-            }
-        }
-        self.join();
-        self.sheet
-    }
-
-    /// Puts every athlete on the ladders of `--ladder`, as a row with only athlete, date and ladder before all rows of their
-    /// earliest day would. The earliest and not the first, so that the order of rows makes no difference.
-    fn join(&mut self) {
-        if self.ladders.is_empty() {
-            return;
-        }
-        let mut joins: HashMap<Name, (usize, NaiveDate, Vec<Record>)> = HashMap::new();
-        for athlete in &self.athletes.seen {
-            let (Some(first), Some(date)) = (athlete.first, athlete.earliest) else {
-                continue;
-            };
-            let at = Written::day(date);
-            let mut records = Vec::new();
-            for ladder in &self.ladders {
-                let fact = Fact::Placement {
-                    ladder: ladder.clone(),
-                    side: None,
-                    rung: Placed::Joined,
-                    why: None,
-                };
-                self.values.clear();
-                self.values.set(Column::Athlete, &athlete.name);
-                self.values.set(Column::Date, &at);
-                self.values.add(&fact);
-                let print = Fingerprint::of(&self.values, &mut self.buffer);
-                let id = print.id(date, Kind::Placement, 0);
-                if !self.equal.has(print) && !self.ids.contains_key(&id) {
-                    let nth = u32::try_from(records.len()).unwrap_or(u32::MAX);
-                    records.push(self.import.record(id, at.clone(), nth, fact));
-                }
-            }
-            joins.insert(athlete.name.clone(), (first, date, records));
-        }
-        for row in &mut self.sheet.rows {
-            if let Some((_, date, records)) = joins.get(&row.athlete) {
-                let shift = u32::try_from(records.len()).unwrap_or(u32::MAX);
-                for record in row.records.iter_mut().filter(|record| record.at.date() == *date) {
-                    record.nth = record.nth.saturating_add(shift);
-                }
-            }
-        }
-        for (first, _, records) in joins.into_values() {
-            if let Some(row) = self.sheet.rows.get_mut(first) {
-                row.records.extend(records);
-            }
-        }
-    }
 }
 
 /// How a row came: its own id, its day, its place in the day, and how many sets it stands for.
@@ -365,7 +238,7 @@ struct Came {
 }
 
 impl Import<'_> {
-    fn record(&self, id: Id, at: Written, nth: u32, what: Fact) -> Record {
+    pub(super) fn record(&self, id: Id, at: Written, nth: u32, what: Fact) -> Record {
         Record {
             id,
             rev: 0,
@@ -407,11 +280,11 @@ fn profile(name: &Name) -> Fact {
     }
 }
 
-fn is_blank(cells: &[Cell<'_>]) -> bool {
+pub(super) fn is_blank(cells: &[Cell<'_>]) -> bool {
     cells.iter().all(|cell| cell.text.trim().is_empty())
 }
 
-fn flawed(import: &Import<'_>, table: &Table<'_>, flaw: Flaw, spot: Spot) -> Problem {
+pub(super) fn flawed(import: &Import<'_>, table: &Table<'_>, flaw: Flaw, spot: Spot) -> Problem {
     let (what, mend) = flaw.words();
     Problem::error(Place::new(import.file, spot.line, table.column(spot)), what, mend)
 }
