@@ -10,6 +10,8 @@
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 
 pub mod catalogue;
+pub mod coaching;
 pub mod logbook;
 pub mod problem;
+pub mod timeline;
 pub mod units;
