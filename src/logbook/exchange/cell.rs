@@ -74,7 +74,12 @@ pub(super) fn guard(text: &str) -> &'static str {
     }
 }
 
-/// `text` without one guard. `unguarded(guard(text) + text) == text` for every text.
+/// `text` as a cell that no spreadsheet program runs: with the guard that `export` puts before it.
+pub fn guarded(text: &str) -> String {
+    format!("{}{text}", guard(text))
+}
+
+/// `text` without one guard. `unguarded(guarded(text)) == text` for every text.
 pub(super) fn unguarded(text: &str) -> &str {
     match text.strip_prefix('\'') {
         Some(rest) if guardable(rest) => rest,
@@ -220,7 +225,7 @@ mod tests {
             ("", ""),
             ("plain", "plain"),
         ] {
-            assert_eq!(format!("{}{text}", guard(text)), guarded);
+            assert_eq!(super::guarded(text), guarded);
             assert_eq!(unguarded(guarded), text);
         }
         // What a person's own spreadsheet holds stays as it is, and loses a guard that some program put there.

@@ -7,7 +7,6 @@ use super::Import;
 use super::cell::{NoDate, number, unguarded};
 use super::column::Column;
 use super::header::{Header, place};
-use super::names::Names;
 use super::table::{Cell, Spot, Table};
 use crate::logbook::Written;
 use crate::logbook::record::Id;
@@ -15,7 +14,6 @@ use crate::logbook::record::Id;
 /// A row under reading, with what was found wrong so far.
 pub(super) struct Check<'x, 'a> {
     pub(super) import: &'x Import<'x>,
-    pub(super) names: &'x Names<'x>,
     pub(super) header: &'x Header,
     pub(super) table: &'x Table<'a>,
     pub(super) cells: &'x [Cell<'a>],

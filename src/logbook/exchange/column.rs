@@ -2,6 +2,7 @@
 
 use std::str::FromStr;
 
+use crate::catalogue::fold;
 use crate::problem::{did_you_mean, quoted};
 
 use super::options::BadOption;
@@ -77,12 +78,6 @@ columns! {
     Sets = "sets",
     /// A remark.
     Note = "note",
-}
-
-/// A header without case, spaces, `-` and `_`.
-pub(super) fn fold(text: &str) -> String {
-    let plain = |c: &char| !c.is_whitespace() && !matches!(c, '-' | '_');
-    text.chars().filter(plain).flat_map(char::to_lowercase).collect()
 }
 
 impl Column {

@@ -1,8 +1,9 @@
 //! The first line of a file: which column stands where.
 
+use crate::catalogue::fold;
 use crate::problem::{Place, Problem, quoted};
 
-use super::column::{Column, Meaning, fold, meanings};
+use super::column::{Column, Meaning, meanings};
 use super::listing::Listing;
 use super::options::Options;
 use super::table::{Cell, Table};

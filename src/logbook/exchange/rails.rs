@@ -7,7 +7,7 @@ use crate::units::Side;
 
 use super::check::Check;
 use super::column::Column;
-use super::names::{near_rung, rung};
+use super::names::{near_ladder, near_rung};
 use super::write::SET_ASIDE;
 
 /// A name that the catalogue may know.
@@ -21,10 +21,10 @@ pub(super) enum Named<'c, T> {
 impl<'x> Check<'x, '_> {
     fn ladder(&mut self) -> Option<Named<'x, Ladder>> {
         let text = self.text(Column::Ladder)?;
-        if let Some(ladder) = self.names.ladder(text) {
+        if let Some(ladder) = self.import.catalogue.ladder_by_name(text) {
             return Some(Named::Known(ladder));
         }
-        let mend = self.names.near_ladder(text);
+        let mend = near_ladder(self.import.catalogue, text);
         self.odd(Column::Ladder, format!("unknown ladder {}", quoted(text)), mend);
         self.ours
             .then(|| Named::Kept(self.verbatim(Column::Ladder).unwrap_or(text).to_owned()))
@@ -45,7 +45,7 @@ impl<'x> Check<'x, '_> {
                     "name its ladder, or clear rung",
                 );
             }
-            Some(Named::Known(ladder)) => match rung(ladder, text) {
+            Some(Named::Known(ladder)) => match ladder.rung_by_name(text) {
                 None => self.unknown_rung(Column::Rung, ladder, text),
                 Some(rung) => {
                     id.clone_from(&rung.id);
@@ -86,7 +86,7 @@ impl<'x> Check<'x, '_> {
         let rung = match (self.text(Column::Rung), &ladder) {
             (None, _) => Placed::Joined,
             (Some(text), _) if text.eq_ignore_ascii_case(SET_ASIDE) => Placed::SetAside,
-            (Some(text), Named::Known(ladder)) => match rung(ladder, text) {
+            (Some(text), Named::Known(ladder)) => match ladder.rung_by_name(text) {
                 Some(rung) => Placed::On(rung.id.clone()),
                 None => {
                     self.unknown_rung(Column::Rung, ladder, text);
@@ -117,7 +117,15 @@ impl<'x> Check<'x, '_> {
 
     pub(super) fn goal(&mut self) -> Option<Fact> {
         let by = self.date(Column::GoalBy);
-        let Some(text) = self.text(Column::Goal) else {
+        // An export's goal comes back to the letter, where the catalogue doesn't know it.
+        let text = self.text(Column::Goal).and_then(|text| {
+            if self.ours {
+                self.verbatim(Column::Goal)
+            } else {
+                Some(text)
+            }
+        });
+        let Some(text) = text else {
             if self.text(Column::GoalBy).is_some() {
                 self.bad(
                     Column::GoalBy,
@@ -133,12 +141,12 @@ impl<'x> Check<'x, '_> {
             return None;
         };
         let (mut ladder, mut goal) = (of.to_owned(), to.to_owned());
-        match self.names.ladder(of) {
+        match self.import.catalogue.ladder_by_name(of) {
             None => {
-                let mend = self.names.near_ladder(of);
+                let mend = near_ladder(self.import.catalogue, of);
                 self.odd(Column::Goal, format!("unknown ladder {}", quoted(of)), mend);
             }
-            Some(known) => match rung(known, to) {
+            Some(known) => match known.rung_by_name(to) {
                 None => self.unknown_rung(Column::Goal, known, to),
                 Some(rung) => {
                     ladder.clone_from(&known.id);

@@ -16,7 +16,7 @@ use super::flaw::Flaw;
 use super::header::Header;
 use super::ident::{Equal, Fingerprint, Kind, beside};
 use super::listing::Listing;
-use super::names::Names;
+use super::names::near_ladder;
 use super::table::{Cell, Spot, Table};
 use super::write::Cells;
 use super::{Import, Row, Sheet};
@@ -24,7 +24,6 @@ use super::{Import, Row, Sheet};
 /// A file under reading.
 pub(super) struct Reading<'i> {
     pub(super) import: &'i Import<'i>,
-    pub(super) names: Names<'i>,
     pub(super) header: Header,
     /// Ids of the ladders that every athlete joins.
     pub(super) ladders: Vec<String>,
@@ -63,12 +62,10 @@ impl<'i> Reading<'i> {
         cells: &[Cell<'_>],
         line: usize,
     ) -> Result<Self, Listing> {
-        let names = Names::of(import.catalogue);
         let mut reading = Self {
             import,
             header: Header::read(import.file, table, cells, import.options)?,
-            ladders: joined(import, &names)?,
-            names,
+            ladders: joined(import)?,
             athletes: Athletes::default(),
             equal: Equal::default(),
             places: HashMap::new(),
@@ -129,7 +126,6 @@ impl<'i> Reading<'i> {
     fn good_cells(&mut self, table: &Table<'_>, cells: &[Cell<'_>], start: Spot) {
         let mut check = Check {
             import: self.import,
-            names: &self.names,
             header: &self.header,
             table,
             cells,
@@ -290,16 +286,16 @@ pub(super) fn flawed(import: &Import<'_>, table: &Table<'_>, flaw: Flaw, spot: S
 }
 
 /// The ids of the ladders that the options name.
-fn joined(import: &Import<'_>, names: &Names<'_>) -> Result<Vec<String>, Listing> {
+fn joined(import: &Import<'_>) -> Result<Vec<String>, Listing> {
     let mut ids: Vec<String> = Vec::new();
     let mut wrong = Listing::default();
     for text in &import.options.ladders {
-        match names.ladder(text.trim()) {
+        match import.catalogue.ladder_by_name(text) {
             Some(ladder) if ids.contains(&ladder.id) => {}
             Some(ladder) => ids.push(ladder.id.clone()),
             None => wrong.push(import.whole(
                 &format!("unknown ladder {} of --ladder", quoted(text)),
-                &names.near_ladder(text),
+                &near_ladder(import.catalogue, text),
             )),
         }
     }

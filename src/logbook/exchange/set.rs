@@ -7,6 +7,7 @@ use crate::units::{Effort, Measure, Outcome, Reps, Seconds, Side, Typed};
 
 use super::check::Check;
 use super::column::Column;
+use super::names::near_movement;
 use super::rails::Named;
 use super::write::outcome_word;
 
@@ -69,10 +70,10 @@ impl<'x> Check<'x, '_> {
 
     fn movement(&mut self) -> Option<Named<'x, Movement>> {
         let text = self.text(Column::Movement)?;
-        if let Some(movement) = self.names.movement(text) {
+        if let Some(movement) = self.import.catalogue.movement_by_name(text) {
             return Some(Named::Known(movement));
         }
-        let mend = self.names.near_movement(text);
+        let mend = near_movement(self.import.catalogue, text);
         self.odd(
             Column::Movement,
             format!("unknown movement {}", quoted(text)),
