@@ -8,6 +8,7 @@ pub mod device;
 pub mod disk;
 mod fields;
 pub mod folder;
+pub mod exchange;
 pub mod journal;
 pub mod line;
 mod listing;
