@@ -92,6 +92,15 @@ fn leaning_band(asked: &Asked) -> Band {
     tables.fold(at(asked.body.segments()), Band::and)
 }
 
+/// The lean that a stated demand stands for, else the usual one.
+fn stated_lean(asked: &Asked) -> Angle {
+    let part = asked.rung.demand.as_ref().map(|given| given.demand.value());
+    part.filter(|part| (0.0..=1.0).contains(part))
+        .map_or(Angle::from_degrees(USUAL_LEAN.centre()), |part| {
+            lean_for(asked.body.segments(), part)
+        })
+}
+
 fn is_planche_lean(asked: &Asked) -> bool {
     asked.rung.movement == PLANCHE_LEAN
 }
@@ -109,7 +118,8 @@ pub(super) fn demand(asked: &Asked) -> Option<Computed> {
             demand: leaning_band(asked),
             status: Status::Assumption,
             how: How::PlancheLean {
-                degrees: USUAL_LEAN.centre(),
+                degrees: stated_lean(asked).degrees(),
+                usual: [USUAL_LEAN.low(), USUAL_LEAN.high()],
             },
         });
     }

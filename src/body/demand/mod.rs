@@ -74,6 +74,12 @@ impl RungDemand {
         words::explain(self)
     }
 
+    /// Whether the stated demand lies outside what was computed, and its source does not say why it holds ("… holds: …").
+    pub fn needs_a_reason(&self) -> bool {
+        let explained = |given: &Given| given.source.to_lowercase().contains("holds");
+        self.disagrees() && !self.stated.as_ref().is_some_and(explained)
+    }
+
     /// Whether the stated demand lies outside what was computed.
     pub fn disagrees(&self) -> bool {
         match (&self.stated, &self.computed) {
@@ -141,9 +147,11 @@ fn rung_demand(asked: &Asked, scale: Scale, computed: Option<Computed>) -> RungD
         (None, computed) => computed.map(|computed| computed.demand),
     };
     let status = match (&stated, computed) {
-        (Some(given), _) => status_of(given),
-        (None, Some(computed)) => computed.status,
-        (None, None) => Status::CommonPractice,
+        (Some(given), computed) if computed.is_none_or(|computed| computed.how != How::Goal) => {
+            status_of(given)
+        }
+        (_, Some(computed)) => computed.status,
+        (_, None) => Status::CommonPractice,
     };
     let held = asked
         .movement
@@ -197,7 +205,7 @@ fn status_of(given: &Given) -> Status {
         Status::CommonPractice
     } else if says("assum") {
         Status::Assumption
-    } else if says("derived") || says("computed") {
+    } else if ["derived", "computed", "leverage", "half"].into_iter().any(says) {
         Status::Derived
     } else if says("published") {
         Status::Published

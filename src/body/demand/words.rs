@@ -7,6 +7,7 @@ use super::super::one_arm;
 use super::need::{Asked, Scale};
 use super::reps::Count;
 use super::{Computed, RungDemand, lever};
+use crate::body::Fact;
 
 /// How a demand was computed: the numbers, without words.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,8 +29,10 @@ pub enum How {
     },
     /// A planche lean.
     PlancheLean {
-        /// Lean past the wrists that is taken for usual.
+        /// How far the arms are past the vertical, degrees.
         degrees: f64,
+        /// The leans that are taken for usual, degrees.
+        usual: [f64; 2],
     },
     /// A strength against the goal's, with what repetitions add.
     Strength {
@@ -93,35 +96,47 @@ pub(super) fn explain(asked: &RungDemand) -> String {
     let mut text = match (&asked.stated, &asked.computed) {
         (_, Some(Computed { how: How::Goal, .. })) => "This is the goal: 1 by definition.".to_owned(),
         (Some(given), Some(computed)) => {
-            let stated = given.demand.value();
-            let mut text = format!(
-                "The ladder's file states {stated:.2} ({}). Computed: {computed}.",
+            let which = if asked.disagrees() {
+                " The stated number lies outside what was computed; it holds."
+            } else {
+                ""
+            };
+            format!(
+                "Stated {:.2} ({}). Computed: {computed}.{which}",
+                given.demand.value(),
                 given.source
-            );
-            if asked.disagrees() {
-                text.push_str(" The two differ by more than the band; the file holds.");
-            }
-            text
+            )
         }
-        (Some(given), None) => format!(
-            "The ladder's file states {:.2} ({}); there is nothing to compute it from.",
-            given.demand.value(),
-            given.source
-        ),
+        (Some(given), None) => {
+            let band = asked.demand.unwrap_or(Band::exactly(given.demand.value()));
+            format!(
+                "Stated {:.2} ({}), with nothing to compute it from; take it as {:.2} to {:.2}.",
+                band.centre(),
+                given.source,
+                band.low(),
+                band.high()
+            )
+        }
         (None, Some(computed)) => format!("Computed: {computed}."),
-        (None, None) => {
-            "The ladder's file states no demand, and there is nothing to compute it from.".to_owned()
-        }
+        (None, None) => "No demand is stated, and there is nothing to compute it from.".to_owned(),
     };
-    let facts: Vec<String> = asked.narrowed_by.iter().map(ToString::to_string).collect();
-    if let Some((last, before)) = facts.split_last() {
-        let list = match before {
-            [] => last.clone(),
-            before => format!("{} and {last}", before.join(", ")),
-        };
-        text.push_str(&format!(" Enter {list} to narrow the numbers."));
-    }
+    text.push_str(what_is_missing(&asked.narrowed_by));
     text
+}
+
+/// Which facts of the body would help.
+fn what_is_missing(facts: &[Fact]) -> &'static str {
+    let missing = |fact| facts.contains(&fact);
+    match (missing(Fact::Height), missing(Fact::Sex), missing(Fact::Mass)) {
+        (false, false, false) => "",
+        (false, false, true) => " A weigh-in would give kg and N·m.",
+        (true, false, false) => " Your height would narrow this.",
+        (false, true, false) => " Your sex would narrow this: the body tables differ.",
+        (true, true, false) => " Your height and sex would narrow this.",
+        (true, false, true) => " Your height would narrow this, and a weigh-in would give kg and N·m.",
+        (false, true, true) => " Your sex would narrow this, and a weigh-in would give kg and N·m.",
+        (true, true, true) => " Your height and sex would narrow this, and a weigh-in would give kg and N·m.",
+    }
 }
 
 impl fmt::Display for Computed {
@@ -157,10 +172,15 @@ impl fmt::Display for Computed {
                     )?;
                 }
             }
-            How::PlancheLean { degrees } => write!(
-                f,
-                "feet on the floor and arms {degrees:.0}° past the vertical ask {centre:.2} of the full shape's moment"
-            )?,
+            How::PlancheLean {
+                degrees,
+                usual: [least, most],
+            } => {
+                return write!(
+                    f,
+                    "arms {degrees:.0}° past the vertical with the feet on the floor; the usual {least:.0}° to {most:.0}° ask {low:.2} to {high:.2} of the full shape's moment"
+                );
+            }
             How::Strength {
                 by,
                 strength,
@@ -172,10 +192,11 @@ impl fmt::Display for Computed {
                 against_goal(f, strength, count, goal, goal_count, centre)?;
             }
         }
-        if (low, high) != (centre, centre) {
-            write!(f, "; anything from {low:.2} to {high:.2} is possible")?;
+        let (low, high) = (format!("{low:.2}"), format!("{high:.2}"));
+        if low == high {
+            return Ok(());
         }
-        Ok(())
+        write!(f, "; anything from {low} to {high} is possible")
     }
 }
 
