@@ -8,6 +8,7 @@
 //! arms' side and the body's side of the shoulder give one moment; no demand falls along a shipped main line.
 
 mod band;
+mod de_leva;
 pub mod demand;
 pub mod hold;
 mod lever;
@@ -28,11 +29,12 @@ use crate::logbook::record::Sex;
 use crate::units::{Bodyweight, Height, Mass, OutOfRange};
 
 pub use band::{Band, Status};
+pub use de_leva::{DE_LEVA_FEMALE, DE_LEVA_MALE, Published, Row};
 pub use demand::{RungDemand, demands};
 pub use lever::{Extra, Lever, lean_for, planche_lean, shape_number};
 pub use posture::{Leg, Posture};
 pub use quantity::{Angle, GRAVITY, Length, Moment};
-pub use segments::{DE_LEVA_FEMALE, DE_LEVA_MALE, Limb, Published, Row, Segments};
+pub use segments::{Limb, Segments};
 pub use share::{hand_share, moved_mass};
 
 /// What is known of a body; each fact may be missing.
@@ -96,15 +98,11 @@ impl Body {
     /// # Errors
     /// When the mass is outside 20 to 400 kg or not a number, or mass and height together can't be a person's.
     pub fn new(facts: Facts) -> Result<Self, OutOfRange> {
-        if let Some(mass) = facts.mass {
-            if !MASS_KG.contains(&mass.kg()) {
-                return Err(OutOfRange::new("bodyweight", mass.kg(), "20 kg", "400 kg"));
-            }
+        if let Some(mass) = facts.mass.filter(|mass| !MASS_KG.contains(&mass.kg())) {
+            return Err(OutOfRange::new("bodyweight", mass.kg(), "20 kg", "400 kg"));
         }
-        if let Some(index) = mass_index(&facts) {
-            if !MASS_INDEX.contains(&index) {
-                return Err(OutOfRange::new("body mass index", index.round(), "6", "210"));
-            }
+        if let Some(index) = mass_index(&facts).filter(|index| !MASS_INDEX.contains(index)) {
+            return Err(OutOfRange::new("body mass index", index.round(), "6", "210"));
         }
         let segments = match facts.sex {
             Some(Sex::Male) => &Segments::MALE,
