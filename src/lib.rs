@@ -12,6 +12,8 @@
 
 pub mod body;
 pub mod catalogue;
+pub mod coaching;
 pub mod logbook;
 pub mod problem;
+pub mod timeline;
 pub mod units;
