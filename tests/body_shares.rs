@@ -135,7 +135,7 @@ fn what_was_measured_stands_beside_the_model_with_its_errors() {
             root_mean_square(&lines, study)
         );
     }
-    // Leverage notes, section 3: an independent computation found RMSE .030 (bias −.028), .033 and .045 (the men), worst of
+    // Leverage model, section 3: an independent computation found RMSE .030 (bias −.028), .033 and .045 (the men), worst of
     // them knees +.066. Women come out further off.
     let is = |value: f64, printed: f64| assert!((value - printed).abs() < 0.0006, "{value} is not {printed}");
     is(root_mean_square(&lines, "Ebben"), 0.030);
