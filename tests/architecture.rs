@@ -11,24 +11,88 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("logbook", &["problem", "units", "catalogue"]),
     ("body", &["problem", "units", "catalogue", "logbook"]),
     ("timeline", &["problem", "units", "catalogue", "logbook", "body"]),
-    ("strength", &["problem", "units", "catalogue", "logbook", "body", "timeline"]),
-    ("bests", &["problem", "units", "catalogue", "logbook", "body", "timeline"]),
-    ("coaching", &["problem", "units", "catalogue", "logbook", "body", "timeline", "strength", "bests"]),
-    ("report", &["problem", "units", "catalogue", "logbook", "body", "timeline", "strength", "bests", "coaching"]),
-    ("demo", &["problem", "units", "catalogue", "logbook", "body", "timeline", "strength", "bests", "coaching"]),
+    (
+        "strength",
+        &["problem", "units", "catalogue", "logbook", "body", "timeline"],
+    ),
+    (
+        "bests",
+        &["problem", "units", "catalogue", "logbook", "body", "timeline"],
+    ),
+    (
+        "coaching",
+        &[
+            "problem",
+            "units",
+            "catalogue",
+            "logbook",
+            "body",
+            "timeline",
+            "strength",
+            "bests",
+        ],
+    ),
+    (
+        "report",
+        &[
+            "problem",
+            "units",
+            "catalogue",
+            "logbook",
+            "body",
+            "timeline",
+            "strength",
+            "bests",
+            "coaching",
+        ],
+    ),
+    (
+        "demo",
+        &[
+            "problem",
+            "units",
+            "catalogue",
+            "logbook",
+            "body",
+            "timeline",
+            "strength",
+            "bests",
+            "coaching",
+        ],
+    ),
     ("clock", &[]),
     (
         "cli",
         &[
-            "problem", "units", "catalogue", "logbook", "body", "timeline", "strength", "bests", "coaching", "report",
-            "demo", "clock",
+            "problem",
+            "units",
+            "catalogue",
+            "logbook",
+            "body",
+            "timeline",
+            "strength",
+            "bests",
+            "coaching",
+            "report",
+            "demo",
+            "clock",
         ],
     ),
     (
         "ui",
         &[
-            "problem", "units", "catalogue", "logbook", "body", "timeline", "strength", "bests", "coaching", "report",
-            "demo", "clock",
+            "problem",
+            "units",
+            "catalogue",
+            "logbook",
+            "body",
+            "timeline",
+            "strength",
+            "bests",
+            "coaching",
+            "report",
+            "demo",
+            "clock",
         ],
     ),
     ("main", &["rungwright"]),
@@ -67,12 +131,24 @@ fn every_path_in_the_sources_follows_the_arrows() {
 fn a_bad_snippet_is_caught() {
     let caught = |place: &str, text: &str| !faults(place, text).is_empty();
     assert!(caught("units/mass", "use crate::catalogue::Ladder;"));
-    assert!(caught("coaching/judge", "use crate::{units::Mass, report::words::Words};"));
-    assert!(caught("coaching/rules/begin", "use crate::{\n    units::Mass,\n    ui,\n};"));
-    assert!(caught("timeline/sets", "fn f() -> crate::coaching::Verdict { todo!() }"));
+    assert!(caught(
+        "coaching/judge",
+        "use crate::{units::Mass, report::words::Words};"
+    ));
+    assert!(caught(
+        "coaching/rules/begin",
+        "use crate::{\n    units::Mass,\n    ui,\n};"
+    ));
+    assert!(caught(
+        "timeline/sets",
+        "fn f() -> crate::coaching::Verdict { todo!() }"
+    ));
     assert!(caught("coaching/mod", "use super::report::words;"));
     assert!(caught("coaching/care", "let today = chrono::Local::now();"));
-    assert!(caught("timeline/mod", "let text = std::fs::read_to_string(path);"));
+    assert!(caught(
+        "timeline/mod",
+        "let text = std::fs::read_to_string(path);"
+    ));
     assert!(caught("report/words", "use egui::Ui;"));
     assert!(caught("logbook/record", "use std::net::TcpStream;"));
     assert!(caught("nobody/knows", "use crate::units::Mass;"));
@@ -81,8 +157,14 @@ fn a_bad_snippet_is_caught() {
 #[test]
 fn a_sound_snippet_passes_and_comments_and_texts_are_not_code() {
     let clean = |place: &str, text: &str| faults(place, text).is_empty();
-    assert!(clean("coaching/judge", "use crate::units::{Mass, Share};\n// crate::ui is far away\n/* crate::cli */"));
-    assert!(clean("coaching/rules/begin", "use super::Found;\nuse crate::coaching::facts::Facts;"));
+    assert!(clean(
+        "coaching/judge",
+        "use crate::units::{Mass, Share};\n// crate::ui is far away\n/* crate::cli */"
+    ));
+    assert!(clean(
+        "coaching/rules/begin",
+        "use super::Found;\nuse crate::coaching::facts::Facts;"
+    ));
     assert!(clean("report/words", "let text = \"crate::ui\";"));
     assert!(clean("coaching/mod", "mod judge; pub use judge::Went;"));
 }
@@ -111,14 +193,19 @@ fn faults(place: &str, text: &str) -> Vec<String> {
         Some(_) if own == "lib" => {}
         Some((_, allowed)) => {
             for used in folders_used(place, &code) {
-                if used != own && !allowed.contains(&used.as_str()) && ARROWS.iter().any(|(folder, _)| *folder == used) {
+                if used != own
+                    && !allowed.contains(&used.as_str())
+                    && ARROWS.iter().any(|(folder, _)| *folder == used)
+                {
                     wrong.push(format!("{place} uses {used}, which lies behind it"));
                 }
             }
         }
     }
     for (name, homes) in HOMES {
-        let at_home = homes.iter().any(|home| place == *home || place.starts_with(&format!("{home}/")));
+        let at_home = homes
+            .iter()
+            .any(|home| place == *home || place.starts_with(&format!("{home}/")));
         if !at_home && own != "main" && own != "lib" && names(&code, name) {
             wrong.push(format!("{place} names {name}, whose home is {homes:?}"));
         }
@@ -182,7 +269,10 @@ fn heads(path: &str, used: &mut BTreeSet<String>) {
         }
         return;
     }
-    let head: String = path.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
+    let head: String = path
+        .chars()
+        .take_while(|c| c.is_alphanumeric() || *c == '_')
+        .collect();
     if !head.is_empty() {
         used.insert(head);
     }

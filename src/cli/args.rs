@@ -15,7 +15,12 @@ use super::output::Format;
 /// Loads, rates and dates are estimates, not medical advice. Stop on sharp pain, and follow local rules and licensed
 /// practitioners.
 #[derive(Debug, Parser)]
-#[command(name = "rungwright", version, arg_required_else_help = true, args_conflicts_with_subcommands = true)]
+#[command(
+    name = "rungwright",
+    version,
+    arg_required_else_help = true,
+    args_conflicts_with_subcommands = true
+)]
 pub struct Cli {
     /// What to do.
     #[command(subcommand)]
@@ -78,7 +83,12 @@ pub struct NextArgs {
     #[arg(long, value_name = "LIST", allow_hyphen_values = true)]
     pub plates_kg: Option<String>,
     /// The same in pounds
-    #[arg(long, value_name = "LIST", conflicts_with = "plates_kg", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "LIST",
+        conflicts_with = "plates_kg",
+        allow_hyphen_values = true
+    )]
     pub plates_lb: Option<String>,
     /// Where and when.
     #[command(flatten)]
@@ -103,19 +113,34 @@ pub struct LoadArgs {
     #[arg(long, value_name = "LB", allow_negative_numbers = true)]
     pub bodyweight_lb: Option<f64>,
     /// The part of bodyweight that the movement lifts, 0 to 1
-    #[arg(long, value_name = "PART", default_value_t = 1.0, allow_negative_numbers = true)]
+    #[arg(
+        long,
+        value_name = "PART",
+        default_value_t = 1.0,
+        allow_negative_numbers = true
+    )]
     pub share: f64,
     /// What carabiner and chain weigh, kg; counts only with a plate on it
     #[arg(long, value_name = "KG", allow_negative_numbers = true)]
     pub gear_kg: Option<f64>,
     /// The same in pounds
-    #[arg(long, value_name = "LB", conflicts_with = "gear_kg", allow_negative_numbers = true)]
+    #[arg(
+        long,
+        value_name = "LB",
+        conflicts_with = "gear_kg",
+        allow_negative_numbers = true
+    )]
     pub gear_lb: Option<f64>,
     /// Plates on hand, kg, with commas (empty: none)
     #[arg(long, value_name = "LIST", allow_hyphen_values = true)]
     pub plates_kg: Option<String>,
     /// The same in pounds
-    #[arg(long, value_name = "LIST", conflicts_with = "plates_kg", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "LIST",
+        conflicts_with = "plates_kg",
+        allow_hyphen_values = true
+    )]
     pub plates_lb: Option<String>,
     /// The form of the answer
     #[arg(long, value_enum, default_value = "text")]
@@ -198,7 +223,11 @@ fn date(text: &str) -> Result<NaiveDate, String> {
 
 /// A folder's name that is not empty.
 fn folder(text: &str) -> Result<PathBuf, String> {
-    if text.is_empty() { Err("name a folder".to_owned()) } else { Ok(PathBuf::from(text)) }
+    if text.is_empty() {
+        Err("name a folder".to_owned())
+    } else {
+        Ok(PathBuf::from(text))
+    }
 }
 
 fn parsed<T>(text: &str) -> Result<T, String>

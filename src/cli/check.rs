@@ -21,13 +21,25 @@ pub fn run(args: &CheckArgs) -> Result<Answer, Failed> {
     let machine = Machine::this()?;
     let mut problems = Vec::new();
     if args.paths.is_empty() {
-        problems.extend(logbook(&machine, &reading::root(&machine, args.logbook.as_ref()))?);
+        problems.extend(logbook(
+            &machine,
+            &reading::root(&machine, args.logbook.as_ref()),
+        )?);
     }
     for path in &args.paths {
-        if path.is_dir() { problems.extend(logbook(&machine, path)?) } else { problems.extend(file(path)) }
+        if path.is_dir() {
+            problems.extend(logbook(&machine, path)?)
+        } else {
+            problems.extend(file(path))
+        }
     }
-    let with_problems = problems.iter().any(|problem| problem.severity > Severity::Warning);
-    Ok(Answer { text: answer(&problems, args.format), with_problems })
+    let with_problems = problems
+        .iter()
+        .any(|problem| problem.severity > Severity::Warning);
+    Ok(Answer {
+        text: answer(&problems, args.format),
+        with_problems,
+    })
 }
 
 fn answer(problems: &[Problem], format: Format) -> String {
@@ -50,7 +62,10 @@ fn answer(problems: &[Problem], format: Format) -> String {
         Format::Text if problems.is_empty() => "No problems.\n".to_owned(),
         Format::Text => {
             let mut text: String = problems.iter().map(|problem| format!("{problem}\n")).collect();
-            let warnings = problems.iter().filter(|problem| problem.severity == Severity::Warning).count();
+            let warnings = problems
+                .iter()
+                .filter(|problem| problem.severity == Severity::Warning)
+                .count();
             let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
             text.push_str(&format!(
                 "{}, {}\n",
@@ -90,10 +105,18 @@ fn file(path: &Path) -> Vec<Problem> {
         Ok(bytes) => bytes,
         Err(error) => {
             let what = format!("cannot be read: {error}");
-            return vec![Problem::error(Place::whole(shown), what, "name a file that is there and yours to read")];
+            return vec![Problem::error(
+                Place::whole(shown),
+                what,
+                "name a file that is there and yours to read",
+            )];
         }
     };
-    let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let name = path
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .into_owned();
     if name.starts_with("journal-") && name.ends_with(".ron") {
         return journal::read(&shown, &bytes, journal::Form::Journal).problems;
     }
@@ -110,7 +133,10 @@ fn file(path: &Path) -> Vec<Problem> {
 
 /// A ladder, with the own movements of the logbook that it lies in.
 fn with_movements_beside(path: &Path, ladder: OwnFile) -> Vec<Problem> {
-    let own = path.parent().and_then(Path::parent).map(|folder| folder.join("movements.ron"));
+    let own = path
+        .parent()
+        .and_then(Path::parent)
+        .map(|folder| folder.join("movements.ron"));
     let movements = own.and_then(|path| {
         let text = std::fs::read_to_string(&path).ok()?;
         Some(OwnFile::new(path.to_string_lossy(), text))

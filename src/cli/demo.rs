@@ -25,7 +25,9 @@ pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
     let holds_something = std::fs::read_dir(&args.dir).is_ok_and(|mut entries| entries.next().is_some());
     if holds_something || args.dir.is_file() {
         let place = crate::problem::visible(&args.dir.to_string_lossy());
-        return Err(Failed::Problem(format!("{place}: not an empty folder; name a new one, nothing was written")));
+        return Err(Failed::Problem(format!(
+            "{place}: not an empty folder; name a new one, nothing was written"
+        )));
     }
     let plan = Plan {
         athletes: usize::try_from(args.athletes).unwrap_or(usize::MAX),
@@ -37,14 +39,20 @@ pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
     lay(&machine, &args.dir, &gym, Duration::from_secs(10))?;
     let sets: usize = gym.athletes.iter().map(|(_, records)| records.len()).sum();
     let place = crate::problem::visible(&args.dir.to_string_lossy());
-    Ok(Answer::plain(format!("{} athletes, {sets} records in {place}\n", gym.athletes.len())))
+    Ok(Answer::plain(format!(
+        "{} athletes, {sets} records in {place}\n",
+        gym.athletes.len()
+    )))
 }
 
 /// Writes a gym into an empty folder.
 pub fn lay(machine: &Machine, folder: &Path, gym: &Gym, wait: Duration) -> Result<(), Failed> {
     let (mut writer, _) = Writer::lock(machine, folder, DEVICE.to_owned(), clock::now().to_utc(), wait)?;
-    let settings =
-        Settings { name: Some("Demo gym".to_owned()), plates: gym.plates.clone(), ..Settings::fresh(Unit::Kg) };
+    let settings = Settings {
+        name: Some("Demo gym".to_owned()),
+        plates: gym.plates.clone(),
+        ..Settings::fresh(Unit::Kg)
+    };
     writer.write_settings(&settings)?;
     for (file, text) in &gym.ladders {
         writer.write_whole(&WholeFile::Ladder(file.trim_end_matches(".ron").to_owned()), text)?;
@@ -60,7 +68,12 @@ pub fn lay(machine: &Machine, folder: &Path, gym: &Gym, wait: Duration) -> Resul
 
 /// A fresh copy of the demo gym in the state folder, for `--demo`.
 pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, Failed> {
-    let gym = gym(&Plan { athletes: 12, years: 1, seed: 1, on });
+    let gym = gym(&Plan {
+        athletes: 12,
+        years: 1,
+        seed: 1,
+        on,
+    });
     for copy in 1..=COPIES {
         let folder = machine.places().state.join(format!("demo-{copy}"));
         // Holding the lock while the old copy goes keeps another demo window's copy whole.
@@ -80,15 +93,25 @@ pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, F
         lay(machine, &folder, &gym, Duration::from_secs(1))?;
         return Ok(folder);
     }
-    Err(Failed::Problem("too many demo windows are open; close one".to_owned()))
+    Err(Failed::Problem(
+        "too many demo windows are open; close one".to_owned(),
+    ))
 }
 
 /// The program without a command: the next steps of the demo gym, or of the logbook.
 pub fn without_window(start: &Start) -> Result<Answer, Failed> {
     let machine = Machine::this()?;
     let on = reading::day(start.on);
-    let root = if start.demo { fresh_copy(&machine, on)? } else { reading::root(&machine, start.logbook.as_ref()) };
-    let Reading { book, catalogue, with_problems } = reading::open(&machine, &root, None)?;
+    let root = if start.demo {
+        fresh_copy(&machine, on)?
+    } else {
+        reading::root(&machine, start.logbook.as_ref())
+    };
+    let Reading {
+        book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, None)?;
     let plates = reading::on_hand(&book, None);
     let steps = of_all(&book.logs, &catalogue, &plates, on);
     let text = next::text(&steps, &catalogue, &plates, book.unit(), Style::for_stdout());

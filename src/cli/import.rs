@@ -20,8 +20,12 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
     let device = reading::device(&machine)?;
     let root = reading::root(&machine, args.logbook.as_ref());
     let file = args.file.to_string_lossy().into_owned();
-    let bytes = std::fs::read(&args.file)
-        .map_err(|error| Failed::Problem(format!("{}: cannot be read: {error}", crate::problem::visible(&file))))?;
+    let bytes = std::fs::read(&args.file).map_err(|error| {
+        Failed::Problem(format!(
+            "{}: cannot be read: {error}",
+            crate::problem::visible(&file)
+        ))
+    })?;
     if !args.dry_run {
         crate::logbook::writer::refuse_for_writing(&machine, &root)?;
     }
@@ -41,7 +45,9 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
         device: &device,
         known: &|name: &Name| names.contains(name.as_str()),
     };
-    let sheet = import.read(&bytes).map_err(|listing: Listing| Failed::Problem(listing.to_string()))?;
+    let sheet = import
+        .read(&bytes)
+        .map_err(|listing: Listing| Failed::Problem(listing.to_string()))?;
     if !sheet.notes.is_empty() {
         tell(&sheet.notes.to_string());
     }
@@ -55,10 +61,16 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
     }
     if args.dry_run {
         let text = format!("{} would be read, nothing was written\n", summary(&sheet));
-        return Ok(Answer { text, with_problems: bad });
+        return Ok(Answer {
+            text,
+            with_problems: bad,
+        });
     }
     let committed = write(&machine, &root, device, &sheet)?;
-    Ok(Answer { text: told(&sheet, &committed), with_problems: bad })
+    Ok(Answer {
+        text: told(&sheet, &committed),
+        with_problems: bad,
+    })
 }
 
 /// The catalogue and the names that the logbook has already; those of a logbook that isn't there yet.
@@ -67,11 +79,18 @@ fn known(machine: &Machine, root: &Path) -> Result<(Catalogue, BTreeSet<String>)
         Ok((book, _told_by_readers)) => {
             let (catalogue, _) = reading::catalogue_of(&book);
             let named = |log: &&crate::logbook::Log| {
-                log.records.iter().any(|record| {
-                    matches!(&record.what, crate::logbook::Fact::Profile { name: Some(_), .. })
-                })
+                log.records
+                    .iter()
+                    .any(|record| matches!(&record.what, crate::logbook::Fact::Profile { name: Some(_), .. }))
             };
-            Ok((catalogue, book.logs.iter().filter(named).map(|log| log.name.clone()).collect()))
+            Ok((
+                catalogue,
+                book.logs
+                    .iter()
+                    .filter(named)
+                    .map(|log| log.name.clone())
+                    .collect(),
+            ))
         }
         Err(Trouble::Missing { .. }) => Ok((Catalogue::shipped().clone(), BTreeSet::new())),
         Err(trouble) => Err(trouble.into()),
@@ -83,8 +102,11 @@ fn write(machine: &Machine, root: &Path, device: String, sheet: &Sheet) -> Resul
     let (mut writer, notes) = Writer::lock(machine, root, device, now, LOCK_WAIT)?;
     reading::report(&notes);
     writer.ensure_settings(sheet.unit())?;
-    let batch: Vec<(Name, Vec<Record>)> =
-        sheet.rows.iter().map(|row| (row.athlete.clone(), row.records.clone())).collect();
+    let batch: Vec<(Name, Vec<Record>)> = sheet
+        .rows
+        .iter()
+        .map(|row| (row.athlete.clone(), row.records.clone()))
+        .collect();
     let committed = writer.commit(batch)?;
     reading::report(&committed.notes);
     for conflict in &committed.conflicting {
@@ -99,7 +121,11 @@ fn write(machine: &Machine, root: &Path, device: String, sheet: &Sheet) -> Resul
 
 fn summary(sheet: &Sheet) -> String {
     let athletes: BTreeSet<&Name> = sheet.rows.iter().map(|row| &row.athlete).collect();
-    format!("{} of {}", count(sheet.records(), "record"), count(athletes.len(), "athlete"))
+    format!(
+        "{} of {}",
+        count(sheet.records(), "record"),
+        count(athletes.len(), "athlete")
+    )
 }
 
 fn told(sheet: &Sheet, committed: &Committed) -> String {
@@ -107,7 +133,11 @@ fn told(sheet: &Sheet, committed: &Committed) -> String {
         0 => String::new(),
         there => format!(", {there} were there already"),
     };
-    format!("{} read: {} added{there}\n", summary(sheet), committed.added.len())
+    format!(
+        "{} read: {} added{there}\n",
+        summary(sheet),
+        committed.added.len()
+    )
 }
 
 fn count(count: usize, noun: &str) -> String {

@@ -18,9 +18,18 @@ const COLUMNS: [&str; 4] = ["system_kg", "added_kg", "assistance_kg", "plates_kg
 
 /// Runs `load`.
 pub fn run(args: &LoadArgs) -> Result<Answer, Failed> {
-    let unit = if args.target_kg.is_some() { Unit::Kg } else { Unit::Lb };
+    let unit = if args.target_kg.is_some() {
+        Unit::Kg
+    } else {
+        Unit::Lb
+    };
     let target = mass("target", args.target_kg, args.target_lb, (0.0, 1000.0))?;
-    let body = mass("bodyweight", args.bodyweight_kg, args.bodyweight_lb, (20.0, 400.0))?;
+    let body = mass(
+        "bodyweight",
+        args.bodyweight_kg,
+        args.bodyweight_lb,
+        (20.0, 400.0),
+    )?;
     let gear = match (args.gear_kg, args.gear_lb) {
         (None, None) => Mass::ZERO,
         (kg, lb) => mass("gear", kg, lb, (0.0, 50.0))?,
@@ -36,7 +45,11 @@ pub fn run(args: &LoadArgs) -> Result<Answer, Failed> {
 }
 
 fn answer(load: &LoadToday, format: Format, unit: Unit, target: Mass) -> String {
-    let plates: Vec<_> = load.plates.iter().map(|plate| json_number(plate.mass().kg())).collect();
+    let plates: Vec<_> = load
+        .plates
+        .iter()
+        .map(|plate| json_number(plate.mass().kg()))
+        .collect();
     let help = load.added.assistance().map_or(0.0, crate::units::Assistance::kg);
     let row = json!({
         "system_kg": json_number(load.system.kg()),
@@ -51,10 +64,17 @@ fn answer(load: &LoadToday, format: Format, unit: Unit, target: Mass) -> String 
             let short = Mass::from_kg(target.kg() - load.system.kg());
             let off = match short.kg() {
                 left if left > 0.005 => format!(", {} under the target", kg(left, unit)),
-                left if left < -0.005 => format!(", {} over the target: nothing lighter can be made", kg(-left, unit)),
+                left if left < -0.005 => format!(
+                    ", {} over the target: nothing lighter can be made",
+                    kg(-left, unit)
+                ),
                 _ => String::new(),
             };
-            format!("{}: {} in all{off}\n", advice::hung(load, unit), kg(load.system.kg(), unit))
+            format!(
+                "{}: {} in all{off}\n",
+                advice::hung(load, unit),
+                kg(load.system.kg(), unit)
+            )
         }
     }
 }
@@ -64,7 +84,14 @@ fn mass(what: &str, kg: Option<f64>, lb: Option<f64>, (low, high): (f64, f64)) -
         (Some(value), _) => Typed::new(value, Unit::Kg),
         (None, value) => Typed::new(value.unwrap_or(0.0), Unit::Lb),
     };
-    typed.ok().map(Typed::mass).filter(|mass| mass.kg() > 0.0 || low == 0.0).filter(|mass| (low..=high).contains(&mass.kg())).ok_or_else(
-        || Failed::Usage(format!("--{what} is out of range; give {low} to {high} kg, or the same in lb")),
-    )
+    typed
+        .ok()
+        .map(Typed::mass)
+        .filter(|mass| mass.kg() > 0.0 || low == 0.0)
+        .filter(|mass| (low..=high).contains(&mass.kg()))
+        .ok_or_else(|| {
+            Failed::Usage(format!(
+                "--{what} is out of range; give {low} to {high} kg, or the same in lb"
+            ))
+        })
 }

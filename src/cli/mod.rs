@@ -48,7 +48,10 @@ pub struct Answer {
 impl Answer {
     /// An answer without problems.
     pub fn plain(text: impl Into<String>) -> Self {
-        Self { text: text.into(), with_problems: false }
+        Self {
+            text: text.into(),
+            with_problems: false,
+        }
     }
 }
 

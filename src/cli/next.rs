@@ -4,8 +4,8 @@ use serde_json::{Value, json};
 
 use crate::catalogue::Catalogue;
 use crate::coaching::advice::{Asked, Prescription};
-use crate::coaching::warm_up::warm_up;
 use crate::coaching::next_step::of_all;
+use crate::coaching::warm_up::warm_up;
 use crate::coaching::{NextStep, PlatesOnHand, Verdict};
 use crate::logbook::{Fact, Log, Machine};
 use crate::problem::visible;
@@ -53,10 +53,16 @@ pub const COLUMNS: [&str; 28] = [
 /// One rail's advice as a JSON object.
 pub fn json(step: &NextStep, catalogue: &Catalogue, unit: Unit) -> Value {
     let words = Words::of(step, catalogue, unit);
-    let reasons: Vec<Value> =
-        step.reasons.iter().map(|found| json!({"rule": found.rule(), "text": words.reason(found)})).collect();
-    let cautions: Vec<Value> =
-        step.cautions.iter().map(|note| json!({"rule": note.rule(), "text": words.caution(note)})).collect();
+    let reasons: Vec<Value> = step
+        .reasons
+        .iter()
+        .map(|found| json!({"rule": found.rule(), "text": words.reason(found)}))
+        .collect();
+    let cautions: Vec<Value> = step
+        .cautions
+        .iter()
+        .map(|note| json!({"rule": note.rule(), "text": words.caution(note)}))
+        .collect();
     let dates: Vec<String> = step.passed_on.iter().map(ToString::to_string).collect();
     json!({
         "athlete": step.athlete,
@@ -81,8 +87,15 @@ fn prescription(work: &Prescription) -> Value {
         Asked::Hold(..) => (Value::Null, range),
     };
     let load = work.load.as_ref();
-    let plates = load.map(|load| load.plates.iter().map(|plate| json_number(plate.mass().kg())).collect::<Vec<_>>());
-    let help = load.and_then(|load| load.added.assistance()).map(crate::units::Assistance::kg);
+    let plates = load.map(|load| {
+        load.plates
+            .iter()
+            .map(|plate| json_number(plate.mass().kg()))
+            .collect::<Vec<_>>()
+    });
+    let help = load
+        .and_then(|load| load.added.assistance())
+        .map(crate::units::Assistance::kg);
     json!({
         "rung": work.rung,
         "movement": work.movement,
@@ -92,7 +105,7 @@ fn prescription(work: &Prescription) -> Value {
         "reserve": json_option(work.reserve.map(crate::units::Reserve::reps)),
         "rest_s": [work.rest_secs.0, work.rest_secs.1],
         "system_kg": json_option(load.map(|load| load.system.kg())),
-        "bodyweight_kg": json_option(load.map(|load| load.bodyweight.kg())),
+        "bodyweight_kg": json_option(work.bodyweight.map(crate::units::Bodyweight::kg)),
         "added_kg": json_option(load.map(|load| load.added.kg().max(0.0))),
         "assistance_kg": json_option(load.map(|_| help.unwrap_or(0.0))),
         "plates_kg": plates,
@@ -100,7 +113,13 @@ fn prescription(work: &Prescription) -> Value {
 }
 
 /// All advice as text, a paragraph a rail, a heading an athlete.
-pub fn text(steps: &[NextStep], catalogue: &Catalogue, plates: &PlatesOnHand, unit: Unit, style: Style) -> String {
+pub fn text(
+    steps: &[NextStep],
+    catalogue: &Catalogue,
+    plates: &PlatesOnHand,
+    unit: Unit,
+    style: Style,
+) -> String {
     let mut text = String::new();
     let mut athlete: Option<&str> = None;
     for step in steps {
@@ -116,9 +135,17 @@ pub fn text(steps: &[NextStep], catalogue: &Catalogue, plates: &PlatesOnHand, un
     text
 }
 
-fn paragraph(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, unit: Unit, style: Style) -> String {
+fn paragraph(
+    step: &NextStep,
+    catalogue: &Catalogue,
+    plates: &PlatesOnHand,
+    unit: Unit,
+    style: Style,
+) -> String {
     let words = Words::of(step, catalogue, unit);
-    let title = catalogue.ladder(&step.ladder).map_or(step.ladder.as_str(), |ladder| &ladder.title);
+    let title = catalogue
+        .ladder(&step.ladder)
+        .map_or(step.ladder.as_str(), |ladder| &ladder.title);
     let side = match step.rail {
         Rail::Both => "",
         Rail::Left => ", left",
@@ -131,9 +158,19 @@ fn paragraph(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, unit
     let mut lines = vec![format!("  {}{side}: {}", visible(title), visible(&rung))];
     let verdict = style.strong(step.verdict.id());
     let pad = " ".repeat(LABEL.saturating_sub(step.verdict.id().len()));
-    let work = step.prescription.as_ref().map(|work| advice::prescription(work, unit));
-    let behind = if step.verdict == Verdict::WeighInFirst { format!("then {}: ", step.behind.id()) } else { String::new() };
-    let first = work.map_or_else(|| "no work on this rung".to_owned(), |work| format!("{behind}{work}"));
+    let work = step
+        .prescription
+        .as_ref()
+        .map(|work| advice::prescription(work, unit));
+    let behind = if step.verdict == Verdict::WeighInFirst {
+        format!("then {}: ", step.behind.id())
+    } else {
+        String::new()
+    };
+    let first = work.map_or_else(
+        || "no work on this rung".to_owned(),
+        |work| format!("{behind}{work}"),
+    );
     lines.push(format!("    {verdict}{pad}{first}"));
     if let Some(load) = step.prescription.as_ref().and_then(|work| work.load.as_ref()) {
         lines.push(labelled("load", &advice::in_all(load, unit)));
@@ -160,19 +197,29 @@ fn labelled(label: &str, words: &str) -> String {
 }
 
 fn preparation(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, unit: Unit) -> Vec<String> {
-    let Some(work) = &step.prescription else { return Vec::new() };
+    let Some(work) = &step.prescription else {
+        return Vec::new();
+    };
     let steps = warm_up(work, catalogue.movement(&work.movement), plates, false);
     let mut lines = vec![labelled(
         "warm-up",
-        &steps.iter().map(|step| advice::warm_up(step, unit)).collect::<Vec<_>>().join("; "),
+        &steps
+            .iter()
+            .map(|step| advice::warm_up(step, unit))
+            .collect::<Vec<_>>()
+            .join("; "),
     )];
-    let rung = catalogue.ladder(&step.ladder).and_then(|ladder| ladder.rung(&work.rung));
+    let rung = catalogue
+        .ladder(&step.ladder)
+        .and_then(|ladder| ladder.rung(&work.rung));
     let companions: Vec<String> = rung
         .map(|rung| rung.companions.as_slice())
         .unwrap_or_default()
         .iter()
         .map(|companion| {
-            let movement = catalogue.movement(&companion.movement).map_or(companion.movement.as_str(), |m| &m.title);
+            let movement = catalogue
+                .movement(&companion.movement)
+                .map_or(companion.movement.as_str(), |m| &m.title);
             format!("{movement} ({})", companion.why)
         })
         .collect();
@@ -188,17 +235,30 @@ pub fn run(args: &NextArgs) -> Result<Answer, Failed> {
     let name = args.athlete.as_deref().map(reading::name).transpose()?;
     let named_plates = reading::plates(args.plates_kg.as_deref(), args.plates_lb.as_deref())?;
     let root = reading::root(&machine, args.place.logbook.as_ref());
-    let Reading { book, catalogue, with_problems } = reading::open(&machine, &root, name.as_ref())?;
+    let Reading {
+        book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, name.as_ref())?;
     let plates = reading::on_hand(&book, named_plates);
     let unit = book.unit();
     let steps = of_all(&book.logs, &catalogue, &plates, reading::day(args.place.on));
-    let rows = || steps.iter().map(|step| json(step, &catalogue, unit)).collect::<Vec<_>>();
+    let rows = || {
+        steps
+            .iter()
+            .map(|step| json(step, &catalogue, unit))
+            .collect::<Vec<_>>()
+    };
     let text = match args.place.format {
         Format::Json => json_text(&Value::from(rows())),
         Format::Csv => csv_text(&rows(), &COLUMNS),
         Format::Text => {
             let mut text = text(&steps, &catalogue, &plates, unit, Style::for_stdout());
-            for log in book.logs.iter().filter(|log| steps.iter().all(|step| step.athlete != log.name)) {
+            for log in book
+                .logs
+                .iter()
+                .filter(|log| steps.iter().all(|step| step.athlete != log.name))
+            {
                 text.push_str(&without_ladder(log, &catalogue));
             }
             text
@@ -232,6 +292,12 @@ fn without_ladder(log: &Log, catalogue: &Catalogue) -> String {
 
 /// A name as a shell takes it as one word.
 fn shell_word(name: &str) -> String {
-    let plain = name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
-    if plain { name.to_owned() } else { format!("'{}'", visible(name).replace('\'', "'\\''")) }
+    let plain = name
+        .chars()
+        .all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    if plain {
+        name.to_owned()
+    } else {
+        format!("'{}'", visible(name).replace('\'', "'\\''"))
+    }
 }

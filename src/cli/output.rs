@@ -42,7 +42,9 @@ pub struct Style {
 impl Style {
     /// Bold on a terminal that wants it (<https://no-color.org> is honoured).
     pub fn for_stdout() -> Self {
-        Self { on: std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none() }
+        Self {
+            on: std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none(),
+        }
     }
 
     /// No styling.
@@ -52,7 +54,11 @@ impl Style {
 
     /// A word to find at a glance.
     pub fn strong(self, word: &str) -> String {
-        if self.on { format!("\u{1b}[1m{word}\u{1b}[0m") } else { word.to_owned() }
+        if self.on {
+            format!("\u{1b}[1m{word}\u{1b}[0m")
+        } else {
+            word.to_owned()
+        }
     }
 }
 
@@ -82,13 +88,19 @@ pub fn json_text(rows: &Value) -> String {
 /// Rows of a JSON answer as CSV: `columns` are paths with dots; a range's ends are `.lo` and `.hi`; lists are joined by a space,
 /// lists of sentences by ` | `.
 pub fn csv_text(rows: &[Value], columns: &[&str]) -> String {
-    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let mut writer = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(Vec::new());
     let header = writer.write_record(columns);
-    let body = rows.iter().try_for_each(|row| {
-        writer.write_record(columns.iter().map(|column| guarded(&cell(row, column))))
-    });
+    let body = rows
+        .iter()
+        .try_for_each(|row| writer.write_record(columns.iter().map(|column| guarded(&cell(row, column)))));
     debug_assert!(header.is_ok() && body.is_ok(), "writing to memory does not fail");
-    writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+    writer
+        .into_inner()
+        .ok()
+        .and_then(|bytes| String::from_utf8(bytes).ok())
+        .unwrap_or_default()
 }
 
 fn cell(row: &Value, path: &str) -> String {

@@ -26,7 +26,9 @@ pub struct Reading {
 
 /// The logbook that is meant: named, or the user's own.
 pub fn root(machine: &Machine, named: Option<&PathBuf>) -> PathBuf {
-    named.cloned().unwrap_or_else(|| machine.places().default_logbook())
+    named
+        .cloned()
+        .unwrap_or_else(|| machine.places().default_logbook())
 }
 
 /// The day that is meant.
@@ -53,7 +55,11 @@ pub fn open(machine: &Machine, root: &std::path::Path, athlete: Option<&Name>) -
     };
     let (catalogue, own_problems) = catalogue_of(&book);
     let with_problems = report(&problems) | report(&own_problems);
-    Ok(Reading { book, catalogue, with_problems })
+    Ok(Reading {
+        book,
+        catalogue,
+        with_problems,
+    })
 }
 
 /// The catalogue of a logbook: the shipped one and its own files.
@@ -64,12 +70,19 @@ pub fn catalogue_of(book: &Logbook) -> (Catalogue, Vec<Problem>) {
         .chain(&book.own_ladders)
         .map(|(path, text)| OwnFile::new(path, text))
         .collect();
-    if files.is_empty() { (Catalogue::shipped().clone(), Vec::new()) } else { Catalogue::shipped().with_own(&files) }
+    if files.is_empty() {
+        (Catalogue::shipped().clone(), Vec::new())
+    } else {
+        Catalogue::shipped().with_own(&files)
+    }
 }
 
 /// Says problems on stderr, warnings aside; tells whether any of them means that something was not read.
 pub fn report(problems: &[Problem]) -> bool {
-    for problem in problems.iter().filter(|problem| problem.severity > Severity::Warning) {
+    for problem in problems
+        .iter()
+        .filter(|problem| problem.severity > Severity::Warning)
+    {
         tell(&problem.to_string());
     }
     problems.iter().any(|problem| problem.severity == Severity::Error)
@@ -96,11 +109,18 @@ fn masses(list: &str, unit: Unit) -> Result<Vec<Typed>, Failed> {
         .filter(|part| !part.is_empty())
         .map(|part| {
             let plain = part.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-            let value: Option<f64> = part.parse().ok().filter(|value| plain && (0.0..=HEAVIEST_PLATE).contains(value));
-            value.and_then(|value| Typed::new(value, unit).ok()).ok_or_else(|| {
-                let quoted = crate::problem::quoted(part);
-                Failed::Usage(format!("{quoted} is no plate; list masses with commas, like 20,10,5,2.5"))
-            })
+            let value: Option<f64> = part
+                .parse()
+                .ok()
+                .filter(|value| plain && (0.0..=HEAVIEST_PLATE).contains(value));
+            value
+                .and_then(|value| Typed::new(value, unit).ok())
+                .ok_or_else(|| {
+                    let quoted = crate::problem::quoted(part);
+                    Failed::Usage(format!(
+                        "{quoted} is no plate; list masses with commas, like 20,10,5,2.5"
+                    ))
+                })
         })
         .collect()
 }

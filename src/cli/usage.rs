@@ -59,9 +59,15 @@ mod tests {
 
     #[test]
     fn a_long_slip_is_quoted_by_its_first_forty_characters() {
-        let message = format!("error: unexpected argument '--{}' found\n\nUsage: rungwright\n", "x".repeat(100));
+        let message = format!(
+            "error: unexpected argument '--{}' found\n\nUsage: rungwright\n",
+            "x".repeat(100)
+        );
         let line = one_line(&message);
-        assert!(line.starts_with("unexpected argument '--xxx") && line.ends_with("…' found"), "{line}");
+        assert!(
+            line.starts_with("unexpected argument '--xxx") && line.ends_with("…' found"),
+            "{line}"
+        );
         assert!(line.chars().count() < 80);
     }
 }

@@ -56,19 +56,36 @@ const SINGLES: f64 = 1.0;
 
 /// The steps before `work`. `warm` says that a heavier set of the same pattern came within 20 minutes: then only the last
 /// step is left.
-pub fn warm_up(work: &Prescription, movement: Option<&Movement>, plates: &PlatesOnHand, warm: bool) -> Vec<WarmUpStep> {
+pub fn warm_up(
+    work: &Prescription,
+    movement: Option<&Movement>,
+    plates: &PlatesOnHand,
+    warm: bool,
+) -> Vec<WarmUpStep> {
     let mut steps = vec![WarmUpStep::General];
     match (&work.load, work.asked) {
         (Some(load), _) => steps.extend(loaded(load, work, movement, plates)),
-        (None, Asked::Hold(lo, _)) => steps.push(WarmUpStep::EasyHold { seconds: (lo / 2.0).max(1.0).round() }),
+        (None, Asked::Hold(lo, _)) => steps.push(WarmUpStep::EasyHold {
+            seconds: (lo / 2.0).max(1.0).round(),
+        }),
         (None, Asked::Reps(..)) => {
             if movement.is_none_or(|movement| movement.class != Class::Isolation) {
-                steps.push(WarmUpStep::Easy { easy: easy(movement, true), reps: (5, 8) });
+                steps.push(WarmUpStep::Easy {
+                    easy: easy(movement, true),
+                    reps: (5, 8),
+                });
             }
-            steps.push(WarmUpStep::Easy { easy: easy(movement, false), reps: (3, 5) });
+            steps.push(WarmUpStep::Easy {
+                easy: easy(movement, false),
+                reps: (3, 5),
+            });
         }
     }
-    if warm { steps.split_off(steps.len().saturating_sub(1)) } else { steps }
+    if warm {
+        steps.split_off(steps.len().saturating_sub(1))
+    } else {
+        steps
+    }
 }
 
 fn loaded(
@@ -88,9 +105,15 @@ fn loaded(
             let loadable = plates.loadable(share?, load.bodyweight, false);
             Some(if loadable.needs_help(target) {
                 let reps = if at == 0 { (5, 8) } else { (3, 5) };
-                WarmUpStep::Easy { easy: easy(movement, at == 0), reps }
+                WarmUpStep::Easy {
+                    easy: easy(movement, at == 0),
+                    reps,
+                }
             } else {
-                WarmUpStep::Load { load: loadable.at_or_below(target)?, reps }
+                WarmUpStep::Load {
+                    load: loadable.at_or_below(target)?,
+                    reps,
+                }
             })
         })
         .collect()

@@ -98,7 +98,17 @@ fn session(
     left: Option<f64>,
     missed: usize,
 ) -> Scene {
-    at(days_ago, Act::Session(Session { rung, side: None, ratio, amounts: amounts.to_vec(), left, missed }))
+    at(
+        days_ago,
+        Act::Session(Session {
+            rung,
+            side: None,
+            ratio,
+            amounts: amounts.to_vec(),
+            left,
+            missed,
+        }),
+    )
 }
 
 fn member(name: &str, age: u32, sex: Sex, height_cm: f64, weights: (f64, f64)) -> Member {
@@ -137,7 +147,10 @@ pub fn twelve() -> Vec<Member> {
 
 fn one_arm_goal() -> Member {
     Member {
-        climbs: vec![("one-arm-pull-up", (0.80, 0.83), 0.12), ("weighted-dip", (1.55, 1.55), 0.15)],
+        climbs: vec![
+            ("one-arm-pull-up", (0.80, 0.83), 0.12),
+            ("weighted-dip", (1.55, 1.55), 0.15),
+        ],
         phase: Some((PhaseKind::Cut, 60)),
         ..member("Ilka Brandvold", 29, Sex::Female, 168.0, (64.0, 60.5))
     }
@@ -193,7 +206,8 @@ fn passes_a_hold() -> Member {
 fn is_due_a_test() -> Member {
     let rung = ("weighted-pull-up", "bodyweight");
     let reps = [5.0, 6.0, 6.0, 5.0, 6.0, 7.0, 6.0, 7.0];
-    let easy = |(at, reps): (u64, &f64)| session(38 - 5 * at, rung, Some(1.0), &[*reps, *reps, *reps], Some(4.0), 0);
+    let easy =
+        |(at, reps): (u64, &f64)| session(38 - 5 * at, rung, Some(1.0), &[*reps, *reps, *reps], Some(4.0), 0);
     Member {
         climbs: vec![("handstand", (0.85, 0.85), 0.10)],
         script: std::iter::once(at(41, Act::Placed("weighted-pull-up", "bodyweight")))
@@ -236,8 +250,14 @@ fn steps_back() -> Member {
 
 fn hurts() -> Member {
     Member {
-        climbs: vec![("one-arm-chin-up", (0.78, 0.76), 0.10), ("weighted-dip", (1.40, 1.40), 0.10)],
-        script: vec![at(3, Act::Hurts(Site::Elbow, Some(Side::Left), 4)), at(1, Act::Hurts(Site::Elbow, Some(Side::Left), 7))],
+        climbs: vec![
+            ("one-arm-chin-up", (0.78, 0.76), 0.10),
+            ("weighted-dip", (1.40, 1.40), 0.10),
+        ],
+        script: vec![
+            at(3, Act::Hurts(Site::Elbow, Some(Side::Left), 4)),
+            at(1, Act::Hurts(Site::Elbow, Some(Side::Left), 7)),
+        ],
         ..member("Priya Sandoval", 31, Sex::Female, 163.0, (58.0, 58.5))
     }
 }
@@ -245,7 +265,10 @@ fn hurts() -> Member {
 fn begins() -> Member {
     Member {
         climbs: vec![("toes-to-bar", (0.60, 0.60), 0.25)],
-        script: vec![at(1, Act::Joins("one-arm-hang")), at(1, Act::Says("Wants to hang from one hand by spring."))],
+        script: vec![
+            at(1, Act::Joins("one-arm-hang")),
+            at(1, Act::Says("Wants to hang from one hand by spring.")),
+        ],
         ..member("Bruno Takahashi", 45, Sex::Male, 180.0, (88.0, 84.0))
     }
 }
@@ -262,7 +285,10 @@ fn never_weighs() -> Member {
 
 fn is_a_minor() -> Member {
     Member {
-        climbs: vec![("first-pull-up", (0.60, 0.60), 0.30), ("first-dip", (0.60, 0.60), 0.30)],
+        climbs: vec![
+            ("first-pull-up", (0.60, 0.60), 0.30),
+            ("first-dip", (0.60, 0.60), 0.30),
+        ],
         ..member("Emil Adeyemi", 15, Sex::Male, 166.0, (52.0, 56.0))
     }
 }
@@ -270,7 +296,10 @@ fn is_a_minor() -> Member {
 fn mistypes_and_has_an_own_ladder() -> Member {
     let rung = ("weighted-pull-up", "plus-25");
     Member {
-        climbs: vec![("ring-dip", (0.75, 0.75), 0.15), ("one-arm-push-up", (0.70, 0.74), 0.15)],
+        climbs: vec![
+            ("ring-dip", (0.75, 0.75), 0.15),
+            ("one-arm-push-up", (0.70, 0.74), 0.15),
+        ],
         script: vec![
             at(30, Act::Placed("weighted-pull-up", "plus-25")),
             session(26, rung, Some(1.15), &[5.0, 5.0, 4.0], Some(1.0), 0),
@@ -284,12 +313,30 @@ fn mistypes_and_has_an_own_ladder() -> Member {
 }
 
 const FIRST: [&str; 24] = [
-    "Alba", "Bence", "Cato", "Dagny", "Eero", "Farah", "Gita", "Hugo", "Iris", "Jonas", "Kalia", "Ludo", "Mara", "Nils",
-    "Oriel", "Petra", "Quinn", "Rasmus", "Sana", "Tycho", "Una", "Viggo", "Yara", "Zeno",
+    "Alba", "Bence", "Cato", "Dagny", "Eero", "Farah", "Gita", "Hugo", "Iris", "Jonas", "Kalia", "Ludo",
+    "Mara", "Nils", "Oriel", "Petra", "Quinn", "Rasmus", "Sana", "Tycho", "Una", "Viggo", "Yara", "Zeno",
 ];
 const LAST: [&str; 20] = [
-    "Abara", "Bellweather", "Castellan", "Drăgan", "Ekholm", "Fontaine", "Grimsby", "Halloran", "Ivarsson", "Jankauskas",
-    "Kestrel", "Lozano", "Mbeki", "Nowicki", "Okonjo", "Pellegrin", "Rautio", "Sørli", "Thistle", "Vasarely",
+    "Abara",
+    "Bellweather",
+    "Castellan",
+    "Drăgan",
+    "Ekholm",
+    "Fontaine",
+    "Grimsby",
+    "Halloran",
+    "Ivarsson",
+    "Jankauskas",
+    "Kestrel",
+    "Lozano",
+    "Mbeki",
+    "Nowicki",
+    "Okonjo",
+    "Pellegrin",
+    "Rautio",
+    "Sørli",
+    "Thistle",
+    "Vasarely",
 ];
 const CLIMBS: [Climb; 12] = [
     ("weighted-pull-up", (1.25, 1.25), 0.15),
@@ -310,8 +357,16 @@ const CLIMBS: [Climb; 12] = [
 pub fn another(number: usize, chance: &mut oorandom::Rand64) -> Member {
     let pick = |list: &[&'static str], at: usize| list.get(at % list.len()).copied().unwrap_or("Someone");
     let round = number / (FIRST.len() * LAST.len());
-    let suffix = if round == 0 { String::new() } else { format!(" {}", round + 1) };
-    let name = format!("{} {}{suffix}", pick(&FIRST, number), pick(&LAST, number / FIRST.len() + number * 7));
+    let suffix = if round == 0 {
+        String::new()
+    } else {
+        format!(" {}", round + 1)
+    };
+    let name = format!(
+        "{} {}{suffix}",
+        pick(&FIRST, number),
+        pick(&LAST, number / FIRST.len() + number * 7)
+    );
     let female = chance.rand_float() < 0.5;
     let height = if female { 167.0 } else { 179.0 } + (chance.rand_float() * 16.0 - 8.0).round();
     let weight = (22.0 + 3.0 * chance.rand_float()) * (height / 100.0) * (height / 100.0);
@@ -324,8 +379,16 @@ pub fn another(number: usize, chance: &mut oorandom::Rand64) -> Member {
     let sex = if female { Sex::Female } else { Sex::Male };
     let age = 18 + u32::try_from(chance.rand_range(0..45)).unwrap_or(0);
     Member {
-        unit: if chance.rand_float() < 0.2 { Unit::Lb } else { Unit::Kg },
-        habit: if chance.rand_float() < 0.3 { Habit::LogsNone } else { Habit::LogsReserve },
+        unit: if chance.rand_float() < 0.2 {
+            Unit::Lb
+        } else {
+            Unit::Kg
+        },
+        habit: if chance.rand_float() < 0.3 {
+            Habit::LogsNone
+        } else {
+            Habit::LogsReserve
+        },
         climbs: vec![climb(first), climb(first + 5)],
         ..member(&name, age, sex, height, (weight, weight + drift))
     }

@@ -41,7 +41,10 @@ const OWN_LADDER: &str = include_str!("ring-dip.ron");
 
 /// Plates of the demo gym: 20 15 10 5 5 2.5 2.5 1.25 1.25 kg.
 fn plates() -> Vec<Typed> {
-    [20.0, 15.0, 10.0, 5.0, 5.0, 2.5, 2.5, 1.25, 1.25].iter().filter_map(|kg| Typed::new(*kg, Unit::Kg).ok()).collect()
+    [20.0, 15.0, 10.0, 5.0, 5.0, 2.5, 2.5, 1.25, 1.25]
+        .iter()
+        .filter_map(|kg| Typed::new(*kg, Unit::Kg).ok())
+        .collect()
 }
 
 /// The gym of `plan`.
@@ -62,7 +65,11 @@ pub fn gym(plan: &Plan) -> Gym {
         .zip(&seeds)
         .map(|(member, seed)| (member.name.clone(), live(plan, &catalogue, &rack, member, *seed)))
         .collect();
-    Gym { athletes, ladders: vec![("ring-dip.ron", OWN_LADDER)], plates }
+    Gym {
+        athletes,
+        ladders: vec![("ring-dip.ron", OWN_LADDER)],
+        plates,
+    }
 }
 
 fn live(plan: &Plan, catalogue: &Catalogue, rack: &PlatesOnHand, member: &Member, seed: u64) -> Vec<Record> {
@@ -106,7 +113,11 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
     let away = (days - days_ago) % 365 >= 180 && (days - days_ago) % 365 < 196;
     if days_ago > 0 && !away {
         for (at, (ladder, (left, right), growth)) in member.climbs.iter().enumerate() {
-            let trains = if at == 0 { [0, 2, 4].contains(&weekday) } else { [1, 5].contains(&weekday) };
+            let trains = if at == 0 {
+                [0, 2, 4].contains(&weekday)
+            } else {
+                [1, 5].contains(&weekday)
+            };
             if trains {
                 let grown = 1.0 + growth * gone * f64::from(plan.years.max(1)).sqrt();
                 life.train(date, ladder, (left * grown, right * grown), Result::Honest);
@@ -132,7 +143,11 @@ fn born(on: NaiveDate, age: u32) -> Option<Written> {
     // A few months past the birthday, on a day that every month has.
     let year = on.year() - i32::try_from(age).ok()?;
     let month = if on.month() > 3 { on.month() - 3 } else { 1 };
-    let date = NaiveDate::from_ymd_opt(year, month, on.day().min(28).min(if on.month() > 3 { 28 } else { 1 }))?;
+    let date = NaiveDate::from_ymd_opt(
+        year,
+        month,
+        on.day().min(28).min(if on.month() > 3 { 28 } else { 1 }),
+    )?;
     Some(Written::day(date))
 }
 
@@ -141,25 +156,48 @@ fn act(life: &mut Life<'_>, date: NaiveDate, act: &Act) {
         Act::Joins(ladder) => life.place(date, ladder, Placed::Joined),
         Act::Placed(ladder, rung) => life.place(date, ladder, Placed::On((*rung).to_owned())),
         Act::Hurts(site, side, score) => {
-            life.write(date, Fact::Pain { site: *site, side: *side, score: *score, note: None });
+            life.write(
+                date,
+                Fact::Pain {
+                    site: *site,
+                    side: *side,
+                    score: *score,
+                    note: None,
+                },
+            );
         }
-        Act::Says(text) => life.write(date, Fact::Note { text: (*text).to_owned() }),
+        Act::Says(text) => life.write(
+            date,
+            Fact::Note {
+                text: (*text).to_owned(),
+            },
+        ),
         Act::Session(session) => session_sets(life, date, session),
     }
 }
 
 fn session_sets(life: &mut Life<'_>, date: NaiveDate, session: &Session) {
     let (ladder, rung) = session.rung;
-    let Some(rung) = life.rung(ladder, rung) else { return };
-    let belt = session.ratio.map_or(0.0, |ratio| (ratio - 1.0) * life.bodyweight_kg);
+    let Some(rung) = life.rung(ladder, rung) else {
+        return;
+    };
+    let belt = session
+        .ratio
+        .map_or(0.0, |ratio| (ratio - 1.0) * life.bodyweight_kg);
     let step = if life.unit == Unit::Lb { 2.5 } else { 1.25 };
-    let load = life.typed(belt, step).filter(|typed| typed.value() > 0.0 && rung.help == Help::Added).map(Load::Added);
+    let load = life
+        .typed(belt, step)
+        .filter(|typed| typed.value() > 0.0 && rung.help == Help::Added)
+        .map(Load::Added);
     for (at, amount) in session.amounts.iter().enumerate() {
         let failed = at + session.missed >= session.amounts.len();
         let effort = if rung.work.range.is_hold() {
             Seconds::try_from(*amount).ok().map(Effort::Hold)
         } else {
-            (0..=1000u16).find(|reps| f64::from(*reps) >= *amount).and_then(|reps| Reps::try_from(reps).ok()).map(Effort::Reps)
+            (0..=1000u16)
+                .find(|reps| f64::from(*reps) >= *amount)
+                .and_then(|reps| Reps::try_from(reps).ok())
+                .map(Effort::Reps)
         };
         let Some(effort) = effort else { continue };
         let set = Set {
@@ -167,7 +205,10 @@ fn session_sets(life: &mut Life<'_>, date: NaiveDate, session: &Session) {
             side: session.side,
             load,
             effort,
-            left: session.left.filter(|_| !failed).and_then(|left| Given::rir(left).ok()),
+            left: session
+                .left
+                .filter(|_| !failed)
+                .and_then(|left| Given::rir(left).ok()),
             outcome: if failed { Outcome::Missed } else { Outcome::Done },
             bodyweight: None,
             ladder: Some(ladder.to_owned()),

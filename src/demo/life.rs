@@ -61,7 +61,11 @@ pub enum Result {
 impl<'c> Life<'c> {
     /// A life that begins with a name.
     pub fn new(catalogue: &'c Catalogue, plates: &'c PlatesOnHand, name: &str, seed: u64) -> Self {
-        let log = Log { name: name.to_owned(), folder: String::new(), records: Vec::new() };
+        let log = Log {
+            name: name.to_owned(),
+            folder: String::new(),
+            records: Vec::new(),
+        };
         let chance = oorandom::Rand64::new(u128::from(seed));
         Self {
             catalogue,
@@ -82,13 +86,26 @@ impl<'c> Life<'c> {
 
     /// Writes one record at the day's end.
     pub fn write(&mut self, date: NaiveDate, what: Fact) {
-        let nth = self.log.records.iter().rev().take_while(|record| record.at.date() == date).count();
+        let nth = self
+            .log
+            .records
+            .iter()
+            .rev()
+            .take_while(|record| record.at.date() == date)
+            .count();
         self.written += 1;
         let midnight = date.and_time(NaiveTime::MIN).and_utc().timestamp_millis();
         let random = u128::from(self.chance.rand_u64()) ^ (u128::from(self.written) << 64);
         let id = Id::from_parts(u64::try_from(midnight).unwrap_or(0), random);
         let nth = u32::try_from(nth).unwrap_or(u32::MAX);
-        self.log.records.push(Record { id, rev: 0, dev: DEVICE.to_owned(), at: Written::day(date), nth, what });
+        self.log.records.push(Record {
+            id,
+            rev: 0,
+            dev: DEVICE.to_owned(),
+            at: Written::day(date),
+            nth,
+            what,
+        });
     }
 
     /// A mass in the athlete's unit, as a scale or a plate shows it.
@@ -101,13 +118,27 @@ impl<'c> Life<'c> {
     pub fn weigh_in(&mut self, date: NaiveDate) {
         let kg = self.bodyweight_kg + 0.5 * self.wobble();
         if let Some(bodyweight) = self.typed(kg, 0.1).and_then(tenths) {
-            self.write(date, Fact::WeighIn { bodyweight, note: None });
+            self.write(
+                date,
+                Fact::WeighIn {
+                    bodyweight,
+                    note: None,
+                },
+            );
         }
     }
 
     /// Puts a rail on a rung.
     pub fn place(&mut self, date: NaiveDate, ladder: &str, rung: Placed) {
-        self.write(date, Fact::Placement { ladder: ladder.to_owned(), side: None, rung, why: None });
+        self.write(
+            date,
+            Fact::Placement {
+                ladder: ladder.to_owned(),
+                side: None,
+                rung,
+                why: None,
+            },
+        );
     }
 
     /// Today's advice on one ladder.
@@ -121,7 +152,11 @@ impl<'c> Life<'c> {
     /// Trains each rail of `ladder` that may be trained today. `strength` gives what left and right have.
     pub fn train(&mut self, date: NaiveDate, ladder: &str, strength: (f64, f64), result: Result) {
         for step in self.advice(date, ladder) {
-            let strength = if step.rail == Rail::Right { strength.1 } else { strength.0 };
+            let strength = if step.rail == Rail::Right {
+                strength.1
+            } else {
+                strength.0
+            };
             let due = step.not_before.is_none() || result != Result::Honest;
             if let (Some(work), true) = (&step.prescription, due) {
                 if step.verdict == Verdict::WeighInFirst && result == Result::Honest {
@@ -133,8 +168,12 @@ impl<'c> Life<'c> {
     }
 
     fn sets(&mut self, date: NaiveDate, step: &NextStep, work: &Prescription, strength: f64, result: Result) {
-        let Some(ladder) = self.catalogue.ladder(&step.ladder) else { return };
-        let Some(rung) = ladder.rung(&work.rung) else { return };
+        let Some(ladder) = self.catalogue.ladder(&step.ladder) else {
+            return;
+        };
+        let Some(rung) = ladder.rung(&work.rung) else {
+            return;
+        };
         let added = work.load.as_ref().map_or(0.0, |load| load.added.kg());
         let load = 1.0 + added / self.bodyweight_kg;
         let day = 1.0 + 0.02 * self.wobble();
@@ -142,15 +181,23 @@ impl<'c> Life<'c> {
             let limit = to_failure(asks(ladder, rung), rung, strength * day, load, set);
             let (amount, outcome, left) = outcome(work, rung, limit, result, set);
             let effort = match work.asked {
-                Asked::Reps(..) => whole_reps(amount).and_then(|reps| Reps::try_from(reps).ok()).map(Effort::Reps),
+                Asked::Reps(..) => whole_reps(amount)
+                    .and_then(|reps| Reps::try_from(reps).ok())
+                    .map(Effort::Reps),
                 Asked::Hold(..) => Seconds::try_from(amount.round()).ok().map(Effort::Hold),
             };
             let Some(effort) = effort else { continue };
             let left = left.filter(|_| self.habit == Habit::LogsReserve && outcome != Outcome::Missed);
-            let left = left.filter(|_| rung.work.reserve.is_some()).and_then(|left| Given::rir(left).ok());
+            let left = left
+                .filter(|_| rung.work.reserve.is_some())
+                .and_then(|left| Given::rir(left).ok());
             let set = Set {
                 movement: work.movement.clone(),
-                side: step.rail.side().filter(|_| self.catalogue.movement(&work.movement).is_some_and(|m| m.is_sided())),
+                side: step.rail.side().filter(|_| {
+                    self.catalogue
+                        .movement(&work.movement)
+                        .is_some_and(|m| m.is_sided())
+                }),
                 load: self.hung(work),
                 effort,
                 left,
@@ -180,7 +227,9 @@ impl<'c> Life<'c> {
 
     /// A set outside every ladder.
     pub fn extra(&mut self, date: NaiveDate, movement: &str, reps: u16, left: f64) {
-        let (Ok(reps), left) = (Reps::try_from(reps), Given::rir(left).ok()) else { return };
+        let (Ok(reps), left) = (Reps::try_from(reps), Given::rir(left).ok()) else {
+            return;
+        };
         let set = Set {
             movement: movement.to_owned(),
             side: None,
@@ -203,11 +252,19 @@ fn tenths(typed: Typed) -> Option<Typed> {
 }
 
 fn whole_reps(amount: f64) -> Option<u16> {
-    (0..=1000u16).rev().find(|reps| f64::from(*reps) <= amount.max(0.0))
+    (0..=1000u16)
+        .rev()
+        .find(|reps| f64::from(*reps) <= amount.max(0.0))
 }
 
 /// What comes of a set: reps or seconds, how it ended, what was left.
-fn outcome(work: &Prescription, rung: &Rung, limit: f64, result: Result, set: usize) -> (f64, Outcome, Option<f64>) {
+fn outcome(
+    work: &Prescription,
+    rung: &Rung,
+    limit: f64,
+    result: Result,
+    set: usize,
+) -> (f64, Outcome, Option<f64>) {
     let (lo, asked_hi) = (rung.work.range.lo(), rung.work.range.hi());
     let hi = work.asked.hi().unwrap_or(limit.floor().max(lo));
     let keep = work.reserve.map_or(0.0, crate::units::Reserve::reps);
@@ -217,7 +274,11 @@ fn outcome(work: &Prescription, rung: &Rung, limit: f64, result: Result, set: us
             let can = limit.floor();
             let wanted = (limit - keep).floor().clamp(work.asked.lo().min(hi), hi);
             if wanted <= can {
-                (wanted, Outcome::Done, Some((limit - wanted).round().clamp(0.0, 10.0)))
+                (
+                    wanted,
+                    Outcome::Done,
+                    Some((limit - wanted).round().clamp(0.0, 10.0)),
+                )
             } else if can >= lo {
                 (can, Outcome::Done, Some(0.0))
             } else {

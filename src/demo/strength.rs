@@ -30,7 +30,10 @@ pub fn asks(ladder: &Ladder, rung: &Rung) -> Asks {
         return Asks::Demand(given.demand.value());
     }
     let count = ladder.main_line().count().max(2);
-    let place = ladder.main_line().position(|main| main.id == rung.id).unwrap_or(0);
+    let place = ladder
+        .main_line()
+        .position(|main| main.id == rung.id)
+        .unwrap_or(0);
     let part = whole(place) / whole(count - 1);
     Asks::Demand(EVEN_DEMANDS.0 + (EVEN_DEMANDS.1 - EVEN_DEMANDS.0) * part)
 }

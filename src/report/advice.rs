@@ -34,7 +34,12 @@ pub fn asked(asked: Asked) -> String {
 
 /// What hangs: "+17.5 kg (10 + 5 + 2.5)", "10 kg of help (10)", "bodyweight".
 pub fn hung(load: &LoadToday, unit: Unit) -> String {
-    let plates = load.plates.iter().map(|plate| number(plate.value(), 2)).collect::<Vec<_>>().join(" + ");
+    let plates = load
+        .plates
+        .iter()
+        .map(|plate| number(plate.value(), 2))
+        .collect::<Vec<_>>()
+        .join(" + ");
     match load.added.assistance() {
         Some(help) => format!("{} of help ({plates})", kg(help.kg(), unit)),
         None if load.plates.is_empty() => "bodyweight".to_owned(),
@@ -44,12 +49,20 @@ pub fn hung(load: &LoadToday, unit: Unit) -> String {
 
 /// "97.5 kg in all at 78 kg".
 pub fn in_all(load: &LoadToday, unit: Unit) -> String {
-    format!("{} in all at {}", kg(load.system.kg(), unit), about(load.bodyweight.kg(), unit))
+    format!(
+        "{} in all at {}",
+        kg(load.system.kg(), unit),
+        about(load.bodyweight.kg(), unit)
+    )
 }
 
 /// "3–5 min", "90 s".
 pub fn rest((lo, hi): (u16, u16)) -> String {
-    if lo % 60 == 0 && hi % 60 == 0 { format!("{}–{} min", lo / 60, hi / 60) } else { format!("{lo}–{hi} s") }
+    if lo % 60 == 0 && hi % 60 == 0 {
+        format!("{}–{} min", lo / 60, hi / 60)
+    } else {
+        format!("{lo}–{hi} s")
+    }
 }
 
 /// One step of the warm-up.

@@ -7,8 +7,16 @@ use crate::units::{Mass, Unit};
 /// A number with at most `decimals` digits after the point, without trailing zeros, with a true minus sign.
 pub fn number(value: f64, decimals: usize) -> String {
     let fixed = format!("{:.*}", decimals, value.abs());
-    let trimmed = if fixed.contains('.') { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
-    if value < 0.0 && trimmed != "0" { format!("−{trimmed}") } else { trimmed.to_owned() }
+    let trimmed = if fixed.contains('.') {
+        fixed.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &fixed
+    };
+    if value < 0.0 && trimmed != "0" {
+        format!("−{trimmed}")
+    } else {
+        trimmed.to_owned()
+    }
 }
 
 /// A mass in the reader's unit, to the hundredth at most.
@@ -23,7 +31,11 @@ pub fn kg(kilograms: f64, unit: Unit) -> String {
 
 /// A mass to the tenth, for bodyweights and loads that need no plate's exactness.
 pub fn about(kilograms: f64, unit: Unit) -> String {
-    format!("{} {}", number(Mass::from_kg(kilograms).in_unit(unit), 1), unit.sign())
+    format!(
+        "{} {}",
+        number(Mass::from_kg(kilograms).in_unit(unit), 1),
+        unit.sign()
+    )
 }
 
 /// A date as people read it in a sentence: `Wed 18 Mar`.
@@ -38,7 +50,11 @@ pub fn days(count: i64) -> String {
 
 /// A count and its noun in the right number.
 pub fn counted(count: i64, noun: &str) -> String {
-    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
+    if count == 1 {
+        format!("1 {noun}")
+    } else {
+        format!("{count} {noun}s")
+    }
 }
 
 /// How long ago: "today", "yesterday", "4 days ago".

@@ -22,21 +22,35 @@ impl<'a> Words<'a> {
     pub fn of(step: &NextStep, catalogue: &'a Catalogue, unit: Unit) -> Self {
         let ladder = catalogue.ladder(&step.ladder);
         let rung = ladder.and_then(|ladder| ladder.rung(&step.rung));
-        Self { catalogue, ladder, rail: step.rail, is_hold: rung.is_some_and(|rung| rung.work.range.is_hold()), unit }
+        Self {
+            catalogue,
+            ladder,
+            rail: step.rail,
+            is_hold: rung.is_some_and(|rung| rung.work.range.is_hold()),
+            unit,
+        }
     }
 
     /// The title of a rung of this ladder, or its id.
     pub fn rung(self, id: &str) -> String {
-        self.ladder.and_then(|ladder| ladder.rung(id)).map_or_else(|| id.to_owned(), |rung| rung.title.clone())
+        self.ladder
+            .and_then(|ladder| ladder.rung(id))
+            .map_or_else(|| id.to_owned(), |rung| rung.title.clone())
     }
 
     /// The title of a movement within a sentence, or its id.
     pub fn movement(self, id: &str) -> String {
-        self.catalogue.movement(id).map_or_else(|| id.to_owned(), |movement| lower(&movement.title))
+        self.catalogue
+            .movement(id)
+            .map_or_else(|| id.to_owned(), |movement| lower(&movement.title))
     }
 
     fn amount(self, value: f64) -> String {
-        if self.is_hold { format!("{} s", number(value, 1)) } else { number(value, 0) }
+        if self.is_hold {
+            format!("{} s", number(value, 1))
+        } else {
+            number(value, 0)
+        }
     }
 
     fn asked(self, movement: &str, at_least: Amount, ratio: Option<f64>) -> String {
@@ -65,22 +79,42 @@ impl<'a> Words<'a> {
         let kg = |value: f64| kg(value, self.unit);
         match finding {
             Finding::PainStop { site, score, days } => {
-                format!("You reported {score} of 10 at the {} {}: no work here until it has settled.", site.word(), ago(*days))
+                format!(
+                    "You reported {score} of 10 at the {} {}: no work here until it has settled.",
+                    site.word(),
+                    ago(*days)
+                )
             }
-            Finding::WeighInStale { days: None } => "There is no weigh-in yet, and the load depends on it.".to_owned(),
+            Finding::WeighInStale { days: None } => {
+                "There is no weigh-in yet, and the load depends on it.".to_owned()
+            }
             Finding::WeighInStale { days: Some(count) } => {
-                format!("Your last weigh-in is {} old, and the load depends on it.", days(*count))
+                format!(
+                    "Your last weigh-in is {} old, and the load depends on it.",
+                    days(*count)
+                )
             }
             Finding::Placed => "You were placed on this rung and have not trained it yet.".to_owned(),
-            Finding::NoRecord { first: true } => "Nothing is logged that says more, so start at the first rung.".to_owned(),
+            Finding::NoRecord { first: true } => {
+                "Nothing is logged that says more, so start at the first rung.".to_owned()
+            }
             Finding::NoRecord { first: false } => {
-                "This is the highest rung whose entry you have logged and whose standard you have not.".to_owned()
+                "This is the highest rung whose entry you have logged and whose standard you have not."
+                    .to_owned()
             }
             Finding::EntryUntested { movement, at_least } => {
-                format!("The rung above asks {}; try that today.", self.asked(movement, *at_least, None))
+                format!(
+                    "The rung above asks {}; try that today.",
+                    self.asked(movement, *at_least, None)
+                )
             }
-            Finding::LayoffShort { days: count } | Finding::LayoffLong { days: count } | Finding::LayoffStep { days: count } => {
-                format!("Your last session on this rung was {} ago; some strength goes with time off.", days(*count))
+            Finding::LayoffShort { days: count }
+            | Finding::LayoffLong { days: count }
+            | Finding::LayoffStep { days: count } => {
+                format!(
+                    "Your last session on this rung was {} ago; some strength goes with time off.",
+                    days(*count)
+                )
             }
             Finding::AfterPain { site, score, date } => format!(
                 "First session after {score} of 10 at the {} on {}: make it a trial.",
@@ -90,16 +124,28 @@ impl<'a> Words<'a> {
             Finding::Deload => "You are in a deload week: same work, half the sets.".to_owned(),
             Finding::StandardMet { days, next } => format!(
                 "You met the standard on {}; {} is next.",
-                days.iter().map(|date| day(*date)).collect::<Vec<_>>().join(" and "),
+                days.iter()
+                    .map(|date| day(*date))
+                    .collect::<Vec<_>>()
+                    .join(" and "),
                 self.rung(next)
             ),
-            Finding::EntryMissing { next, movement, at_least, ratio } => format!(
+            Finding::EntryMissing {
+                next,
+                movement,
+                at_least,
+                ratio,
+            } => format!(
                 "You have passed this rung, but {} asks {} first.",
                 self.rung(next),
                 self.asked(movement, *at_least, *ratio)
             ),
             Finding::MissedTwice { first, second } => {
-                format!("Sets failed on {} and {}: lighter, then up again.", day(*first), day(*second))
+                format!(
+                    "Sets failed on {} and {}: lighter, then up again.",
+                    day(*first),
+                    day(*second)
+                )
             }
             Finding::MissedAgain { pairs, first, second } => format!(
                 "Sets failed on {} and {}, the {} such pair on this rung.",
@@ -109,14 +155,26 @@ impl<'a> Words<'a> {
             ),
             Finding::LightOnly => "Only light days so far on this rung; they don't show enough.".to_owned(),
             Finding::MissedOnce { date, lowest, lo } => {
-                format!("On {} a set failed at {}, under {}. Same again.", day(*date), amount(*lowest), amount(*lo))
+                format!(
+                    "On {} a set failed at {}, under {}. Same again.",
+                    day(*date),
+                    amount(*lowest),
+                    amount(*lo)
+                )
             }
             Finding::FormMiss { date } => {
-                format!("On {} the movement's standard was not kept in every set. Same again, clean.", day(*date))
+                format!(
+                    "On {} the movement's standard was not kept in every set. Same again, clean.",
+                    day(*date)
+                )
             }
             Finding::SetsShort { date, done, asked } => {
                 let done = i64::try_from(*done).unwrap_or(i64::MAX);
-                format!("On {} there were {} of {asked}, or one stopped early.", day(*date), counted(done, "set"))
+                format!(
+                    "On {} there were {} of {asked}, or one stopped early.",
+                    day(*date),
+                    counted(done, "set")
+                )
             }
             Finding::ReserveShort { date, lowest, asked } => format!(
                 "On {} you kept {} in reserve where {} is asked.",
@@ -136,27 +194,45 @@ impl<'a> Words<'a> {
                 kg(*load_kg),
                 number((load_kg / work_kg - 1.0) * 100.0, 1)
             ),
-            Finding::CoarseStep { work_kg, load_kg, lowest, .. } => format!(
+            Finding::CoarseStep {
+                work_kg,
+                load_kg,
+                lowest,
+                ..
+            } => format!(
                 "Your plates step from {} to {}; {} reps carry that.",
                 kg(*work_kg),
                 kg(*load_kg),
                 amount(*lowest)
             ),
-            Finding::NoStepInBand { next_kg: Some(next), .. } => {
-                format!("Your next load would be {}, too big a step; add reps first.", kg(*next))
+            Finding::NoStepInBand {
+                next_kg: Some(next), ..
+            } => {
+                format!(
+                    "Your next load would be {}, too big a step; add reps first.",
+                    kg(*next)
+                )
             }
             Finding::NoStepInBand { next_kg: None, .. } => {
                 "There is no next load from the plates on hand; add reps first.".to_owned()
             }
-            Finding::LastRung { hi } => format!("All sets reached {} on the last rung; keep it.", amount(*hi)),
+            Finding::LastRung { hi } => {
+                format!("All sets reached {} on the last rung; keep it.", amount(*hi))
+            }
             Finding::ReserveUnlogged { hi } => {
-                format!("All sets reached {}, but no reserve was logged: once more, and say how many were left in you.", amount(*hi))
+                format!(
+                    "All sets reached {}, but no reserve was logged: once more, and say how many were left in you.",
+                    amount(*hi)
+                )
             }
             Finding::TestDue { judged } => {
                 format!("Nothing hard in six weeks over {judged} sessions: one set shows where you are.")
             }
             Finding::Stalled { days, work_kg } => {
-                format!("{days} sessions at {} without more reps in all: lighter, then up again.", kg(*work_kg))
+                format!(
+                    "{days} sessions at {} without more reps in all: lighter, then up again.",
+                    kg(*work_kg)
+                )
             }
             Finding::InRange { lowest, lo, hi } => format!(
                 "Your lowest set was {} of {}–{}: add from there.",
@@ -165,16 +241,28 @@ impl<'a> Words<'a> {
                 amount(*hi)
             ),
             Finding::PainCap { site, score, days } => {
-                format!("{score} of 10 at the {} {}: train, but no step up.", site.word(), ago(*days))
+                format!(
+                    "{score} of 10 at the {} {}: train, but no step up.",
+                    site.word(),
+                    ago(*days)
+                )
             }
             Finding::MinorNoMax { past: None } => "Under 18: no maximal tests.".to_owned(),
             Finding::MinorNoMax { past: Some(rung) } => {
                 format!("Under 18: {} is left out.", self.rung(rung))
             }
-            Finding::TendonTime { days: count, asked, caution } => format!(
+            Finding::TendonTime {
+                days: count,
+                asked,
+                caution,
+            } => format!(
                 "{} on this rung; {} get {asked} days to adapt.",
                 days(*count),
-                if *caution == Caution::Grip { "fingers and their tendons" } else { "tendons" }
+                if *caution == Caution::Grip {
+                    "fingers and their tendons"
+                } else {
+                    "tendons"
+                }
             ),
             Finding::SideWait { other } => self.wait(other),
             Finding::SideGap { own, other } => format!(
@@ -190,7 +278,9 @@ impl<'a> Words<'a> {
         let side = self.other_side();
         match other {
             SideState::Behind => format!("The {side} side is behind; this side waits for it."),
-            SideState::NotReady => format!("The {side} side pauses, begins or backs off; this side waits for it."),
+            SideState::NotReady => {
+                format!("The {side} side pauses, begins or backs off; this side waits for it.")
+            }
             SideState::NotThere => format!("The {side} side is not there yet; both go together."),
             SideState::Fewer { own, other } => format!(
                 "This side does {}, the {side} {}; this side waits.",
@@ -258,12 +348,18 @@ fn rung_caution(caution: Caution) -> &'static str {
         Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
         Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",
         Caution::Shoulder => "Shoulders near their limits: controlled depth, no drop, stop on sharp pain.",
-        Caution::Elbow => "Elbow tendons adapt slower than muscle. Start straight, shoulder blade set; don't drop into the hang.",
+        Caution::Elbow => {
+            "Elbow tendons adapt slower than muscle. Start straight, shoulder blade set; don't drop into the hang."
+        }
         Caution::Grip => "Finger tendons adapt slowly; stop when the grip slips, and keep a safe way down.",
         Caution::Wrist => "Warm the wrists; turn the hands or use bars if they hurt.",
         Caution::Knee => "Knee over the toes, slow down; stop on sharp pain.",
-        Caution::Supinated => "Palms toward you load the biceps tendon at the elbow; no jerks, stop on front-of-elbow pain.",
-        Caution::StraightArm => "Straight arms load the elbow's front and the biceps tendon; not to failure, stop on sharp pain.",
+        Caution::Supinated => {
+            "Palms toward you load the biceps tendon at the elbow; no jerks, stop on front-of-elbow pain."
+        }
+        Caution::StraightArm => {
+            "Straight arms load the elbow's front and the biceps tendon; not to failure, stop on sharp pain."
+        }
         Caution::Belt => "Check belt, chain and carabiner; keep the plates from swinging.",
         Caution::Head => "Head toward the floor: mat, spotter or wall, and a way out.",
     }
@@ -287,9 +383,11 @@ fn ordinal(count: usize) -> String {
 fn lower(title: &str) -> String {
     let mut letters = title.chars();
     match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(std::iter::once(second)).chain(letters).collect()
-        }
+        (Some(first), Some(second)) if second.is_lowercase() => first
+            .to_lowercase()
+            .chain(std::iter::once(second))
+            .chain(letters)
+            .collect(),
         _ => title.to_owned(),
     }
 }
