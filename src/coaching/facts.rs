@@ -97,12 +97,12 @@ impl<'t, 'a> Facts<'t, 'a> {
         } else {
             falls.iter().map(|_| FALL_ADDS).sum()
         };
-        let measure = Measure { rung, extra };
+        let mut measure = Measure { rung, extra };
         let mut exposures = exposures(
             timeline,
             measure,
             rail,
-            standing.and_then(|standing| standing.since),
+            standing.and_then(|standing| standing.after),
         );
         let recent = exposures
             .last()
@@ -113,7 +113,9 @@ impl<'t, 'a> Facts<'t, 'a> {
             (None, false) => Known::No,
         };
         if known == Known::No {
+            // Where a rail begins without a record, falls are not counted.
             exposures.clear();
+            measure = Measure::plain(rung);
         }
         let movement = movement_of(&rung.movement);
         Self {

@@ -202,17 +202,17 @@ pub fn by_day<'t, 'a>(
     days
 }
 
-/// Every exposure of the stay that begins at `since`, in order, judged.
+/// Every exposure of the stay, the days after `after`, in order, judged.
 pub fn exposures<'t, 'a>(
     timeline: &'t Timeline<'a>,
     measure: Measure<'_>,
     rail: Rail,
-    since: Option<NaiveDate>,
+    after: Option<NaiveDate>,
 ) -> Vec<Exposure<'t, 'a>> {
     let mut judged: Vec<Exposure<'t, 'a>> = Vec::new();
     let mut last_full: Option<usize> = None;
     for (date, sets) in by_day(timeline, Form::of(measure.rung), rail) {
-        if since.is_some_and(|since| date < since) {
+        if after.is_some_and(|after| date <= after) {
             continue;
         }
         let last = last_full.and_then(|at| judged.get(at));

@@ -114,6 +114,11 @@ fn reserve(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, rung: &Rung) -> Option<Re
     } else {
         rung.work.reserve
     };
+    reserve_asked(facts, asked)
+}
+
+/// The reserve that is asked: of a minor never less than 2.
+fn reserve_asked(facts: &Facts<'_, '_>, asked: Option<Reserve>) -> Option<Reserve> {
     let least = Reserve::new(MINOR_RESERVE)
         .ok()
         .filter(|_| facts.timeline.is_minor());
@@ -163,7 +168,8 @@ fn work(facts: &Facts<'_, '_>) -> Option<(f64, Added)> {
     let few = |amount: f64| amount < facts.measure.lo() && amount <= ATTEMPT_REPS;
     let kg = if facts.measure.is_reps() && latest.sets.iter().all(|set| few(set.amount)) {
         let most = latest.sets.iter().map(|set| set.amount).fold(0.0, f64::max);
-        load.kg() * (EPLEY_REPS + most) / (EPLEY_REPS + facts.measure.lo() + facts.measure.asked())
+        let asked = reserve_asked(facts, facts.rung.work.reserve).map_or(0.0, Reserve::reps);
+        load.kg() * (EPLEY_REPS + most) / (EPLEY_REPS + facts.measure.lo() + asked)
     } else {
         load.kg()
     };
