@@ -136,18 +136,6 @@ impl<'t, 'a> Facts<'t, 'a> {
         }
     }
 
-    /// The rung's measure as a step down would find it: with what falls have added there.
-    pub fn measure_of(&self, rung: &'a Rung) -> Measure<'a> {
-        let plain = Measure::plain(rung);
-        let falls = falls(self.timeline, self.ladder, self.rail, rung).len();
-        let extra = if plain.is_loaded() {
-            0.0
-        } else {
-            (0..falls).map(|_| FALL_ADDS).sum()
-        };
-        Measure { rung, extra }
-    }
-
     /// Days since `date`.
     pub fn age(&self, date: NaiveDate) -> i64 {
         self.timeline.age(date)

@@ -49,7 +49,7 @@ pub fn prescribe(facts: &Facts<'_, '_>, ruling: &Ruling<'_>) -> Option<Prescript
     let measure = if rung.id == facts.rung.id {
         facts.measure
     } else {
-        facts.measure_of(rung)
+        Measure::plain(rung)
     };
     let (load, lacks_help) = load_today(facts, ruling, rung);
     Some(Prescription {
@@ -59,6 +59,7 @@ pub fn prescribe(facts: &Facts<'_, '_>, ruling: &Ruling<'_>) -> Option<Prescript
         asked: asked(facts, ruling, measure),
         reserve: reserve(facts, ruling, rung),
         rest_secs: rung.work.rest_secs,
+        bodyweight: facts.timeline.bodyweight().filter(|_| measure.is_loaded()),
         load,
     })
 }

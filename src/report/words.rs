@@ -1,0 +1,393 @@
+//! Findings and cautions as sentences: plain, short, second person, a number with its unit.
+
+use crate::catalogue::{Amount, Catalogue, Caution, Ladder, Site};
+use crate::coaching::finding::{HEALTHY_FROM, SideState};
+use crate::coaching::{CareNote, Finding, NextStep};
+use crate::units::{Rail, Unit};
+
+use super::numbers::{about, ago, counted, day, days, kg, number};
+
+/// What sentences need besides their numbers: titles, the reader's unit, which rail and what it counts.
+#[derive(Debug, Clone, Copy)]
+pub struct Words<'a> {
+    catalogue: &'a Catalogue,
+    ladder: Option<&'a Ladder>,
+    rail: Rail,
+    is_hold: bool,
+    unit: Unit,
+}
+
+impl<'a> Words<'a> {
+    /// Words for one rail's advice, masses in `unit`.
+    pub fn of(step: &NextStep, catalogue: &'a Catalogue, unit: Unit) -> Self {
+        let ladder = catalogue.ladder(&step.ladder);
+        let rung = ladder.and_then(|ladder| ladder.rung(&step.rung));
+        Self {
+            catalogue,
+            ladder,
+            rail: step.rail,
+            is_hold: rung.is_some_and(|rung| rung.work.range.is_hold()),
+            unit,
+        }
+    }
+
+    /// The title of a rung of this ladder, or its id.
+    pub fn rung(self, id: &str) -> String {
+        self.ladder
+            .and_then(|ladder| ladder.rung(id))
+            .map_or_else(|| id.to_owned(), |rung| rung.title.clone())
+    }
+
+    /// The title of a movement within a sentence, or its id.
+    pub fn movement(self, id: &str) -> String {
+        self.catalogue
+            .movement(id)
+            .map_or_else(|| id.to_owned(), |movement| lower(&movement.title))
+    }
+
+    fn amount(self, value: f64) -> String {
+        if self.is_hold {
+            format!("{} s", number(value, 1))
+        } else {
+            number(value, 0)
+        }
+    }
+
+    fn asked(self, movement: &str, at_least: Amount, ratio: Option<f64>) -> String {
+        let movement = self.movement(movement);
+        let load = match ratio {
+            None => String::new(),
+            Some(ratio) => format!(" with {} × bodyweight in all", number(ratio, 2)),
+        };
+        match at_least {
+            Amount::Reps(reps) => format!("{} × {movement}{load}", reps.count()),
+            Amount::Seconds(seconds) => format!("{} s of {movement}{load}", number(seconds.value(), 1)),
+        }
+    }
+
+    fn other_side(self) -> &'static str {
+        match self.rail {
+            Rail::Left => "right",
+            Rail::Right => "left",
+            Rail::Both => "other",
+        }
+    }
+
+    /// A reason as a sentence.
+    pub fn reason(self, finding: &Finding) -> String {
+        let amount = |value: f64| self.amount(value);
+        let kg = |value: f64| kg(value, self.unit);
+        match finding {
+            Finding::PainStop { site, score, days } => {
+                format!(
+                    "You reported {score} of 10 at the {} {}: no work here until it has settled.",
+                    site.word(),
+                    ago(*days)
+                )
+            }
+            Finding::WeighInStale { days: None } => {
+                "There is no weigh-in yet, and the load depends on it.".to_owned()
+            }
+            Finding::WeighInStale { days: Some(count) } => {
+                format!(
+                    "Your last weigh-in is {} old, and the load depends on it.",
+                    days(*count)
+                )
+            }
+            Finding::Placed => "You were placed on this rung and have not trained it yet.".to_owned(),
+            Finding::NoRecord { first: true } => {
+                "Nothing is logged that says more, so start at the first rung.".to_owned()
+            }
+            Finding::NoRecord { first: false } => {
+                "This is the highest rung whose entry you have logged and whose standard you have not."
+                    .to_owned()
+            }
+            Finding::EntryUntested { movement, at_least } => {
+                format!(
+                    "The rung above asks {}; try that today.",
+                    self.asked(movement, *at_least, None)
+                )
+            }
+            Finding::LayoffShort { days: count }
+            | Finding::LayoffLong { days: count }
+            | Finding::LayoffStep { days: count } => {
+                format!(
+                    "Your last session on this rung was {} ago; some strength goes with time off.",
+                    days(*count)
+                )
+            }
+            Finding::AfterPain { site, score, date } => format!(
+                "First session after {score} of 10 at the {} on {}: make it a trial.",
+                site.word(),
+                day(*date)
+            ),
+            Finding::Deload => "You are in a deload week: same work, half the sets.".to_owned(),
+            Finding::StandardMet { days, next } => format!(
+                "You met the standard on {}; {} is next.",
+                days.iter()
+                    .map(|date| day(*date))
+                    .collect::<Vec<_>>()
+                    .join(" and "),
+                self.rung(next)
+            ),
+            Finding::EntryMissing {
+                next,
+                movement,
+                at_least,
+                ratio,
+            } => format!(
+                "You have passed this rung, but {} asks {} first.",
+                self.rung(next),
+                self.asked(movement, *at_least, *ratio)
+            ),
+            Finding::MissedTwice { first, second } => {
+                format!(
+                    "Sets failed on {} and {}: lighter, then up again.",
+                    day(*first),
+                    day(*second)
+                )
+            }
+            Finding::MissedAgain { pairs, first, second } => format!(
+                "Sets failed on {} and {}, the {} such pair on this rung.",
+                day(*first),
+                day(*second),
+                ordinal(*pairs)
+            ),
+            Finding::LightOnly => "Only light days so far on this rung; they don't show enough.".to_owned(),
+            Finding::MissedOnce { date, lowest, lo } => {
+                format!(
+                    "On {} a set failed at {}, under {}. Same again.",
+                    day(*date),
+                    amount(*lowest),
+                    amount(*lo)
+                )
+            }
+            Finding::FormMiss { date } => {
+                format!(
+                    "On {} the movement's standard was not kept in every set. Same again, clean.",
+                    day(*date)
+                )
+            }
+            Finding::SetsShort { date, done, asked } => {
+                let done = i64::try_from(*done).unwrap_or(i64::MAX);
+                format!(
+                    "On {} there were {} of {asked}, or one stopped early.",
+                    day(*date),
+                    counted(done, "set")
+                )
+            }
+            Finding::ReserveShort { date, lowest, asked } => format!(
+                "On {} you kept {} in reserve where {} is asked.",
+                day(*date),
+                number(*lowest, 1),
+                number(*asked, 1)
+            ),
+            Finding::OneMoreDay { date, days, asked } => format!(
+                "You met the standard on {}: day {} of {asked}, at least 2 days apart.",
+                day(*date),
+                days.max(&1)
+            ),
+            Finding::TopOfRange { work_kg, load_kg, hi } => format!(
+                "All sets reached {} at {}; {} is the next step, +{} %.",
+                amount(*hi),
+                kg(*work_kg),
+                kg(*load_kg),
+                number((load_kg / work_kg - 1.0) * 100.0, 1)
+            ),
+            Finding::CoarseStep {
+                work_kg,
+                load_kg,
+                lowest,
+                ..
+            } => format!(
+                "Your plates step from {} to {}; {} reps carry that.",
+                kg(*work_kg),
+                kg(*load_kg),
+                amount(*lowest)
+            ),
+            Finding::NoStepInBand {
+                next_kg: Some(next), ..
+            } => {
+                format!(
+                    "Your next load would be {}, too big a step; add reps first.",
+                    kg(*next)
+                )
+            }
+            Finding::NoStepInBand { next_kg: None, .. } => {
+                "There is no next load from the plates on hand; add reps first.".to_owned()
+            }
+            Finding::LastRung { hi } => {
+                format!("All sets reached {} on the last rung; keep it.", amount(*hi))
+            }
+            Finding::ReserveUnlogged { hi } => {
+                format!(
+                    "All sets reached {}, but no reserve was logged: once more, and say how many were left in you.",
+                    amount(*hi)
+                )
+            }
+            Finding::TestDue { judged } => {
+                format!("Nothing hard in six weeks over {judged} sessions: one set shows where you are.")
+            }
+            Finding::Stalled { days, work_kg } => {
+                format!(
+                    "{days} sessions at {} without more reps in all: lighter, then up again.",
+                    kg(*work_kg)
+                )
+            }
+            Finding::InRange { lowest, lo, hi } => format!(
+                "Your lowest set was {} of {}–{}: add from there.",
+                amount(*lowest),
+                number(*lo, 0),
+                amount(*hi)
+            ),
+            Finding::PainCap { site, score, days } => {
+                format!(
+                    "{score} of 10 at the {} {}: train, but no step up.",
+                    site.word(),
+                    ago(*days)
+                )
+            }
+            Finding::MinorNoMax { past: None } => "Under 18: no maximal tests.".to_owned(),
+            Finding::MinorNoMax { past: Some(rung) } => {
+                format!("Under 18: {} is left out.", self.rung(rung))
+            }
+            Finding::TendonTime {
+                days: count,
+                asked,
+                caution,
+            } => format!(
+                "{} on this rung; {} get {asked} days to adapt.",
+                days(*count),
+                if *caution == Caution::Grip {
+                    "fingers and their tendons"
+                } else {
+                    "tendons"
+                }
+            ),
+            Finding::SideWait { other } => self.wait(other),
+            Finding::SideGap { own, other } => format!(
+                "Your sides are {} and {} apart in their lowest sets; bring them within {}.",
+                amount(*own),
+                amount(*other),
+                if self.is_hold { "2 s" } else { "1 rep" }
+            ),
+        }
+    }
+
+    fn wait(self, other: &SideState) -> String {
+        let side = self.other_side();
+        match other {
+            SideState::Behind => format!("The {side} side is behind; this side waits for it."),
+            SideState::NotReady => {
+                format!("The {side} side pauses, begins or backs off; this side waits for it.")
+            }
+            SideState::NotThere => format!("The {side} side is not there yet; both go together."),
+            SideState::Fewer { own, other } => format!(
+                "This side does {}, the {side} {}; this side waits.",
+                self.amount(*own),
+                self.amount(*other)
+            ),
+        }
+    }
+
+    /// A caution as a sentence.
+    pub fn caution(self, note: &CareNote) -> String {
+        match note {
+            CareNote::Rung(caution) => rung_caution(*caution).to_owned(),
+            CareNote::Spacing { days: count, .. } => {
+                format!("You trained this {}; leave a day or two between.", ago(*count))
+            }
+            CareNote::ContradictoryLog { date, reserve } => format!(
+                "On {} a failed set says {} in reserve; it is taken as 0. Mend the entry if it is a slip.",
+                day(*date),
+                number(*reserve, 1)
+            ),
+            CareNote::CheckEntry { date, system_kg } => format!(
+                "On {} a set says {} in all, far above everything else; it is left out. Check the entry.",
+                day(*date),
+                kg(*system_kg, self.unit)
+            ),
+            CareNote::WeighInOdd { date, kg } => format!(
+                "The weigh-in of {} ({}) is far off the others and is left out. Check it, or weigh again.",
+                day(*date),
+                about(*kg, self.unit)
+            ),
+            CareNote::EntryNotMet { movement, at_least, ratio } => {
+                format!("This rung asks {}, which is not logged.", self.asked(movement, *at_least, *ratio))
+            }
+            CareNote::TestSafety => {
+                "Warm up well, have a spotter and a safe way down, and stop with one left in you.".to_owned()
+            }
+            CareNote::PainProfessional { site } => {
+                format!("Have the {} looked at by a licensed professional.", site_words(*site))
+            }
+            CareNote::Minor { .. } => {
+                "Under 18: train with a qualified adult present; technique before load.".to_owned()
+            }
+            CareNote::Underweight { bmi } => format!(
+                "Your body mass index is {}, under the healthy range from {}. Talk to a licensed professional.",
+                number(*bmi, 1),
+                number(HEALTHY_FROM, 1)
+            ),
+            CareNote::CutRefused => {
+                "Losing weight is not planned here; food and strength come first. Talk to a licensed professional.".to_owned()
+            }
+            CareNote::CutFast { percent_a_week } => format!(
+                "You lose {} % of bodyweight a week; over 0.7 % costs strength. Slow down.",
+                number(percent_a_week.abs(), 1)
+            ),
+            CareNote::CutLong { days } => {
+                format!("This cut is {} weeks long; a few weeks at one weight would help.", days / 7)
+            }
+        }
+    }
+}
+
+fn rung_caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
+        Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",
+        Caution::Shoulder => "Shoulders near their limits: controlled depth, no drop, stop on sharp pain.",
+        Caution::Elbow => {
+            "Elbow tendons adapt slower than muscle. Start straight, shoulder blade set; don't drop into the hang."
+        }
+        Caution::Grip => "Finger tendons adapt slowly; stop when the grip slips, and keep a safe way down.",
+        Caution::Wrist => "Warm the wrists; turn the hands or use bars if they hurt.",
+        Caution::Knee => "Knee over the toes, slow down; stop on sharp pain.",
+        Caution::Supinated => {
+            "Palms toward you load the biceps tendon at the elbow; no jerks, stop on front-of-elbow pain."
+        }
+        Caution::StraightArm => {
+            "Straight arms load the elbow's front and the biceps tendon; not to failure, stop on sharp pain."
+        }
+        Caution::Belt => "Check belt, chain and carabiner; keep the plates from swinging.",
+        Caution::Head => "Head toward the floor: mat, spotter or wall, and a way out.",
+    }
+}
+
+fn site_words(site: Site) -> &'static str {
+    site.word()
+}
+
+fn ordinal(count: usize) -> String {
+    match count {
+        1 => "first".to_owned(),
+        2 => "second".to_owned(),
+        3 => "third".to_owned(),
+        4 => "fourth".to_owned(),
+        _ => format!("{count}th"),
+    }
+}
+
+/// A title inside a sentence: its first letter small, unless it is an abbreviation such as "L-sit".
+fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => first
+            .to_lowercase()
+            .chain(std::iter::once(second))
+            .chain(letters)
+            .collect(),
+        _ => title.to_owned(),
+    }
+}
