@@ -1,5 +1,7 @@
 //! Reading movements and ladders: what is shipped is sound, own files add and replace, names fold, any text is survived.
 
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
+
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;
@@ -375,6 +377,27 @@ fn holds(ladder: &Ladder) {
     }
 }
 
+#[test]
+fn text_made_to_tire_the_reader_is_survived() {
+    // Shapes that cost readers the square of their length when they look at all of a file for each mistake.
+    let long = |piece: &str| piece.repeat(100_000 / piece.len());
+    for text in [
+        format!("[{}]", long("(),")),
+        format!("[{}]", long("\"\",")),
+        format!("[{}]", long("(((()))),")),
+        format!("[{}]", long("Some(Some(1)),")),
+        format!("(id: \"{}\", rungs: [])", long("a")),
+        format!("(id: \"a\", rungs: [{}])", long("(id: \"A\"),")),
+        format!("({})", long("id: 1,")),
+        long("/*"),
+        long("'"),
+        long("r#\""),
+        long(")"),
+    ] {
+        survives(&text);
+    }
+}
+
 fn any_shipped_text() -> impl Strategy<Value = String> {
     proptest::sample::select(shipped_files()).prop_map(|name| shipped_text(&name))
 }
@@ -396,21 +419,21 @@ proptest! {
 
     #[test]
     fn a_shipped_file_with_a_piece_cut_out_is_survived(
-        text in any_shipped_text(), from in 0.0..1.0f64, length in 0usize..40
+        text in any_shipped_text(), from in any::<prop::sample::Index>(), length in 0usize..40
     ) {
         let letters: Vec<char> = text.chars().collect();
-        let from = (from * letters.len() as f64) as usize;
+        let from = from.index(letters.len());
         let cut: String = letters.iter().take(from).chain(letters.iter().skip(from + length)).collect();
         survives(&cut);
     }
 
     #[test]
     fn a_shipped_file_with_a_word_put_in_is_survived(
-        text in any_shipped_text(), at in 0.0..1.0f64,
+        text in any_shipped_text(), at in any::<prop::sample::Index>(),
         word in proptest::sample::select(vec!["(", "]", "\"", ",", "/*", "NaN", "-1", "99999999999", "é", "None", "id: \"a\",", "\u{0}", "'"])
     ) {
         let letters: Vec<char> = text.chars().collect();
-        let at = (at * letters.len() as f64) as usize;
+        let at = at.index(letters.len());
         let put: String = letters.iter().take(at).copied().chain(word.chars()).chain(letters.iter().skip(at).copied()).collect();
         survives(&put);
     }

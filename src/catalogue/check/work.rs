@@ -27,25 +27,23 @@ pub(super) fn work(found: &mut Findings, spot: &Spot, work: &RawWork, movement: 
     }
     range(found, spot.field("range"), work.range, movement);
     reserve(found, spot.field("reserve"), work);
-    if let Some((least, most)) = work.rest_secs {
-        if least > most || most > LONGEST_REST_SECS {
-            found.error(
-                spot.field("rest_secs"),
-                format!("a rest of {least} to {most} s is no range"),
-                format!(
-                    "give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"
-                ),
-            );
-        }
+    if let Some((least, most)) = work.rest_secs
+        && (least > most || most > LONGEST_REST_SECS)
+    {
+        found.error(
+            spot.field("rest_secs"),
+            format!("a rest of {least} to {most} s is no range"),
+            format!("give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"),
+        );
     }
-    if let Some(days) = work.exposures_a_week {
-        if !(1..=MOST_EXPOSURES).contains(&days) {
-            found.error(
-                spot.field("exposures_a_week"),
-                format!("{days} training days a week are not possible"),
-                format!("give 1 to {MOST_EXPOSURES}"),
-            );
-        }
+    if let Some(days) = work.exposures_a_week
+        && !(1..=MOST_EXPOSURES).contains(&days)
+    {
+        found.error(
+            spot.field("exposures_a_week"),
+            format!("{days} training days a week are not possible"),
+            format!("give 1 to {MOST_EXPOSURES}"),
+        );
     }
 }
 
