@@ -92,7 +92,10 @@ impl Writer {
             .real_path(root)
             .map_err(Trouble::io(root, "cannot be opened"))?;
         let held = machine.lock(&root, wait)?;
-        refuse_for_writing(machine, &root)?;
+        if refuse_for_writing(machine, &root)? == Content::Nothing {
+            disk::flush_outer_folder(machine.disk(), disk::parent_of(&root))
+                .map_err(Trouble::io(&root, "cannot be made durable"))?;
+        }
         let mut writer = Self {
             machine: machine.clone(),
             root,
@@ -142,7 +145,10 @@ impl Writer {
         let path = self.root.join(settings::FILE);
         match self.machine.disk().stat(&path) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => {
-                self.write_settings(&Settings::fresh(unit))?;
+                self.write_settings(&Settings::fresh(unit)).inspect_err(|_| {
+                    // Whoever finds the file would take its name for durable: take it back.
+                    let _ = self.machine.disk().remove(&path);
+                })?;
                 Ok(true)
             }
             Err(error) => Err(Trouble::io(&path, "cannot be read")(error)),
@@ -218,7 +224,11 @@ impl Writer {
     fn replace(&self, path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
         let disk = self.machine.disk();
         match disk.read(path) {
-            Ok(old) if old == bytes => return Ok(()),
+            // An earlier try may have failed to flush the name.
+            Ok(old) if old == bytes => {
+                let flushed = disk.flush_folder(disk::parent_of(path));
+                return flushed.map_err(Trouble::not_saved(path));
+            }
             Ok(old) => self.keep_earlier(path, &old)?,
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
             Err(error) => return Err(Trouble::not_saved(path)(error)),
@@ -242,9 +252,9 @@ impl Writer {
         if disk.stat(&kept).is_ok() {
             return Ok(());
         }
+        let temporary = folder.join(format!(".{stem}.tmp"));
         disk::make_folders(disk, &folder)
-            .and_then(|()| disk::write_new(disk, &kept, old))
-            .and_then(|()| disk.flush_folder(&folder))
+            .and_then(|()| disk::replace(disk, &kept, &temporary, old))
             .map_err(Trouble::not_saved(&kept))
     }
 
@@ -285,14 +295,23 @@ impl Writer {
     }
 }
 
+/// What a folder that may be written to holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Content {
+    /// Nothing yet, or the folder is missing.
+    Nothing,
+    /// A logbook.
+    Logbook,
+}
+
 /// Refuses a folder that is not empty and holds no logbook; our own unfinished files don't count as content.
 ///
 /// # Errors
 /// [`Trouble::NotALogbook`], or that the folder can't be read.
-pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<(), Trouble> {
+pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<Content, Trouble> {
     let names = match machine.disk().list(root) {
         Ok(names) => names,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Content::Nothing),
         Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
             return Err(Trouble::NoFolder {
                 logbook: root.to_owned(),
@@ -309,8 +328,11 @@ pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<(), Trouble>
     let is_logbook = names
         .iter()
         .any(|name| name == settings::FILE || name == ATHLETES);
-    if is_logbook || names.iter().all(is_ours) {
-        return Ok(());
+    if is_logbook {
+        return Ok(Content::Logbook);
+    }
+    if names.iter().all(is_ours) {
+        return Ok(Content::Nothing);
     }
     Err(Trouble::NotALogbook {
         logbook: root.to_owned(),
