@@ -86,12 +86,11 @@ impl Writer {
         wait: Duration,
     ) -> Result<(Self, Vec<Problem>), Trouble> {
         refuse_for_writing(machine, root)?;
-        disk::make_folders(machine.disk(), root).map_err(Trouble::io(root, "cannot be made"))?;
-        let root = machine
-            .disk()
-            .real_path(root)
-            .map_err(Trouble::io(root, "cannot be opened"))?;
+        // The lock comes first: where there are none, not even an empty folder is made.
+        let root =
+            disk::real_path_to_be(machine.disk(), root).map_err(Trouble::io(root, "cannot be opened"))?;
         let held = machine.lock(&root, wait)?;
+        disk::make_folders(machine.disk(), &root).map_err(Trouble::io(&root, "cannot be made"))?;
         if refuse_for_writing(machine, &root)? == Content::Nothing {
             disk::flush_outer_folder(machine.disk(), disk::parent_of(&root))
                 .map_err(Trouble::io(&root, "cannot be made durable"))?;

@@ -1,6 +1,7 @@
 //! What the storage tests share: a machine of one's own, and records in a few words.
 #![allow(dead_code)]
 
+pub mod chance;
 pub mod model;
 
 use std::path::{Path, PathBuf};

@@ -152,6 +152,19 @@ pub fn flush_outer_folder(disk: &dyn Disk, folder: &Path) -> io::Result<()> {
     }
 }
 
+/// The real path of something that may not be there yet.
+///
+/// # Errors
+/// As the system says.
+pub fn real_path_to_be(disk: &dyn Disk, path: &Path) -> io::Result<PathBuf> {
+    match (disk.real_path(path), path.file_name()) {
+        (Err(error), Some(name)) if error.kind() == io::ErrorKind::NotFound => {
+            Ok(real_path_to_be(disk, parent_of(path))?.join(name))
+        }
+        (found, _) => found,
+    }
+}
+
 /// The folder that holds `path`; the working folder for a bare name.
 pub fn parent_of(path: &Path) -> &Path {
     match path.parent() {
