@@ -172,6 +172,36 @@ fn after_a_power_cut_at_any_operation_everything_saved_is_there_and_the_next_com
     }
 }
 
+#[test]
+fn power_that_goes_again_while_the_next_command_mends_costs_nothing_either() {
+    let mut second = 0;
+    for cut in 1..=operations() {
+        let disk = fresh();
+        disk.plan(Fault::Cut(cut));
+        let (saved, _) = run(&disk);
+        let mut after = disk.reboot(ways(cut)[0]);
+        // The second cut moves through the recovery as the first moves through the work.
+        second = second % 97 + 13;
+        after.plan(Fault::Cut(second));
+        let _ = step(&after, 5);
+        let context = format!("cut at {cut}, then {second}\n{}", after.log().join("\n"));
+        after = after.reboot(ways(cut / 3)[0]);
+        let found = ids(&after);
+        for id in &saved {
+            assert!(found.contains(id), "{id} lost: {context}");
+        }
+        assert_batch_is_whole(&found, &context);
+        for n in 0..STEPS {
+            step(&after, n).unwrap_or_else(|error| panic!("{error}: {context}"));
+        }
+        let found = ids(&after);
+        assert!(
+            [1, 2, 3].iter().chain(&BATCH).all(|n| found.contains(&id(*n))),
+            "{context}"
+        );
+    }
+}
+
 /// Each journal with its whole lines.
 fn journals(disk: &ModelDisk) -> Vec<(PathBuf, Vec<u8>)> {
     let is_journal = |file: &PathBuf| file.starts_with(format!("{LOGBOOK}/athletes"));
