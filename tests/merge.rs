@@ -1,5 +1,13 @@
 //! Promise P7: any order, repetition and split of merges gives the same log, amend against retract too.
 
+// Helpers outside a #[test] may panic as tests do; the numbers here are small.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss
+)]
+
 mod storage_help;
 
 use std::collections::{BTreeMap, BTreeSet};

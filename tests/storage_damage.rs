@@ -1,5 +1,13 @@
 //! Promises P8, P10, P12, P13 and P17: damage costs what it hits and always says so.
 
+// Helpers outside a #[test] may panic as tests do; the numbers here are small.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss
+)]
+
 mod storage_help;
 
 use std::fs;

@@ -2,6 +2,13 @@
 //!
 //! The test starts itself as the process that writes; `RUNGWRIGHT_TEST_WRITER` tells it so.
 #![cfg(unix)]
+// Helpers outside a #[test] may panic as tests do; the numbers here are small.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss
+)]
 
 mod storage_help;
 

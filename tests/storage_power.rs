@@ -1,5 +1,13 @@
 //! Promises P1 to P6 and P11 on a disk that loses power or fails at every single operation.
 
+// Helpers outside a #[test] may panic as tests do; the numbers here are small.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss
+)]
+
 mod storage_help;
 
 use std::path::{Path, PathBuf};
@@ -202,6 +210,28 @@ fn power_that_goes_again_while_the_next_command_mends_costs_nothing_either() {
     }
 }
 
+#[test]
+fn a_read_that_fails_is_said_and_never_gives_less_quietly() {
+    let disk = fresh();
+    assert_eq!(run(&disk).1, None);
+    let whole = ids(&disk);
+    disk.plan(Fault::None);
+    read(&disk);
+    for fails in 1..=disk.steps() {
+        disk.plan(Fault::Once(fails));
+        let Ok((logbook, problems)) = Logbook::open(&machine(&disk), Path::new(LOGBOOK)) else {
+            continue;
+        };
+        let found = logbook.logs.iter().flat_map(|log| &log.records).count();
+        let is_said = problems.iter().any(|problem| problem.severity == Severity::Error);
+        assert!(
+            found == whole.len() || is_said,
+            "read {fails}: {found} of {}",
+            whole.len()
+        );
+    }
+}
+
 /// Each journal with its whole lines.
 fn journals(disk: &ModelDisk) -> Vec<(PathBuf, Vec<u8>)> {
     let is_journal = |file: &PathBuf| file.starts_with(format!("{LOGBOOK}/athletes"));
@@ -287,14 +317,19 @@ fn a_failed_flush_is_never_believed_on_retry() {
     writer.append(&name("ana"), &[pull_ups(1, 1, 5)]).unwrap();
     let lost = pull_ups(2, 1, 5);
     disk.plan(Fault::NextFlush);
-    let error = writer.append(&name("ana"), &[lost.clone()]).unwrap_err();
+    let error = writer
+        .append(&name("ana"), std::slice::from_ref(&lost))
+        .unwrap_err();
     assert!(error.to_string().contains("not saved"), "{error}");
     assert!(
         !ids(&disk).contains(&lost.id),
         "what is not saved is not shown as saved"
     );
     assert_eq!(
-        writer.append(&name("ana"), &[lost.clone()]).unwrap().added,
+        writer
+            .append(&name("ana"), std::slice::from_ref(&lost))
+            .unwrap()
+            .added,
         [lost.id]
     );
     writer.append(&name("ana"), &[pull_ups(3, 1, 5)]).unwrap();

@@ -44,6 +44,7 @@ impl Writer {
             }
         }
         let (length, text) = self.repair(&path, &mut *opened, text)?;
+        self.repair_others(&home, &path)?;
         if let Err(error) = opened.write_all(text.as_bytes()) {
             // What was written of it is taken back; where that fails too, it is a torn tail for the next writer.
             let taken_back = opened.truncate(length).and_then(|()| opened.flush());
@@ -99,6 +100,19 @@ impl Writer {
                 Ok((offset as u64, text))
             }
         }
+    }
+
+    /// Puts the ends of this device's other journals here right: each was a fresh one once.
+    fn repair_others(&self, home: &Path, current: &Path) -> Result<(), Trouble> {
+        let disk = self.machine.disk();
+        let others = (2..).map(|number: u32| home.join(format!("journal-{}.{number}.ron", self.device)));
+        for path in others.take_while(|path| disk.stat(path).is_ok()) {
+            if path != current {
+                let mut opened = disk.open_append(&path).map_err(Trouble::not_saved(&path))?;
+                self.repair(&path, &mut *opened, String::new())?;
+            }
+        }
+        Ok(())
     }
 
     /// Copies torn bytes beside the journal before they are cut off it.

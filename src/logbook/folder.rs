@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
-use crate::problem::{Place, Problem};
+use crate::problem::{Place, Problem, quoted};
 use crate::units::Unit;
 
 use super::Log;
@@ -68,7 +68,7 @@ impl Logbook {
             None => {
                 let (everyone, _) = Self::open(machine, root)?;
                 Err(Trouble::UnknownAthlete {
-                    name: crate::problem::quoted(name.as_str()),
+                    name: quoted(name.as_str()),
                     nearest: nearest(name, everyone.logs.iter().map(|log| log.name.as_str())),
                 })
             }
@@ -186,7 +186,24 @@ impl Logbook {
             .collect();
         merged.sort_by(|(a, _), (b, _)| (&a.name, &a.folder).cmp(&(&b.name, &b.folder)));
         (self.logs, self.histories) = merged.into_iter().unzip();
+        problems.extend(self.logs.windows(2).filter_map(same_name));
     }
+}
+
+/// Two athletes of one name: by name, only the first is found.
+fn same_name(pair: &[Log]) -> Option<Problem> {
+    let [first, second] = pair else { return None };
+    (first.name == second.name).then(|| {
+        Problem::warning(
+            Place::whole(format!("{}/{}", listing::ATHLETES, second.folder)),
+            format!(
+                "{} is the name of the athlete in {} too",
+                quoted(&second.name),
+                first.folder
+            ),
+            "give one of them another name",
+        )
+    })
 }
 
 fn athlete(folder: String, entries: Vec<Entry<'_>>, highest_rev: u32) -> (Log, History) {

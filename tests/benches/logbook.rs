@@ -2,7 +2,12 @@
 //!
 //! `cargo bench --bench logbook`; with RUNGWRIGHT_MEMORY set it only opens 100,000 sets and prints the memory used.
 
-#![allow(missing_docs, clippy::print_stdout, clippy::unwrap_used)]
+#![allow(
+    missing_docs,
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    clippy::cast_possible_truncation
+)]
 
 use std::io::Write as _;
 use std::path::PathBuf;
@@ -42,7 +47,9 @@ fn record(number: usize) -> Record {
             effort: Effort::Reps(Reps::try_from((number % 9 + 1) as u16).unwrap()),
             left: Some(Given::rir((number % 4) as f64).unwrap()),
             outcome: Outcome::Done,
-            bodyweight: (number % 10 == 0).then(|| Typed::new(78.5, Unit::Kg).unwrap()),
+            bodyweight: number
+                .is_multiple_of(10)
+                .then(|| Typed::new(78.5, Unit::Kg).unwrap()),
             ladder: Some("weighted-pull-up".to_owned()),
             rung: Some("plus-25".to_owned()),
             note: None,

@@ -1,5 +1,5 @@
 //! What the storage tests share: a machine of one's own, and records in a few words.
-#![allow(dead_code)]
+#![allow(dead_code, unused_imports)]
 
 pub mod chance;
 pub mod model;
