@@ -43,8 +43,10 @@ pub(crate) enum Scope<'a> {
     All,
     /// Everything but the journals of all other athletes.
     Athlete(&'a str),
-    /// Settings and pending batches.
+    /// Settings, pending batches and which athletes there are.
     Outside,
+    /// Settings alone.
+    Settings,
 }
 
 /// A file as read.
@@ -162,6 +164,7 @@ impl Listing {
             let path = root.join(name);
             match name {
                 settings::FILE => listing.file(disk, name, path, Role::Settings),
+                _ if scope == Scope::Settings => {}
                 "movements.ron" if scope != Scope::Outside => listing.file(disk, name, path, Role::Movements),
                 "ladders" if scope != Scope::Outside => listing.ladders(disk, &path),
                 ATHLETES => listing.athletes(disk, &path, scope),

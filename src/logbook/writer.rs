@@ -157,7 +157,7 @@ impl Writer {
                 new.entry(athlete.folder).or_default().extend(records);
             }
         }
-        self.save(&new, &mut committed)?;
+        self.save(new, &mut committed)?;
         Ok(committed)
     }
 
@@ -177,7 +177,7 @@ impl Writer {
     }
 
     fn refuse_newer(&self) -> Result<(), Trouble> {
-        let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Settings, true)?;
         let (logbook, problems) = Logbook::build(&self.root, snapshot, None);
         let format = logbook.settings.format;
         if format > settings::FORMAT {

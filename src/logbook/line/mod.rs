@@ -6,11 +6,13 @@
 mod fast;
 pub(crate) mod ron_text;
 mod sound;
-mod text;
+pub(crate) mod text;
+
+use std::fmt::Write as _;
 
 use crate::problem::Severity;
 
-pub(crate) use text::{mass, quote};
+pub(crate) use text::{Mass, quote};
 
 use super::record::Record;
 
@@ -92,10 +94,17 @@ pub fn write(record: &Record) -> String {
     sealed(text::record(record))
 }
 
+/// The text of `record` before its checksum.
+pub(crate) fn body(record: &Record) -> String {
+    text::record(record)
+}
+
 /// `body` with its checksum.
-pub fn sealed(body: String) -> String {
+pub fn sealed(mut body: String) -> String {
     let checksum = crc32fast::hash(body.as_bytes());
-    format!("{body}{CHECKSUM_MARK}{checksum:08x}")
+    // Writing to a String cannot fail.
+    let _ = write!(body, "{CHECKSUM_MARK}{checksum:08x}");
+    body
 }
 
 /// The line's text before its checksum, and the checksum if the line ends with one.
