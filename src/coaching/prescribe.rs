@@ -23,6 +23,8 @@ pub struct Ruling<'r> {
     pub verdict: Verdict,
     /// What decided, before caps.
     pub decided: &'r Finding,
+    /// Time away, or the first day after pain, takes a set away.
+    pub eased: bool,
     /// What a back-off leaves of the work load.
     pub cut: f64,
     /// A mild pain at the rung's joints takes a set away.
@@ -69,15 +71,8 @@ fn sets(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, measure: Measure<'_>, lacks_
         return 1;
     }
     let asked = measure.rung.work.sets;
-    let eased = matches!(
-        ruling.decided,
-        Finding::LayoffShort { .. }
-            | Finding::LayoffLong { .. }
-            | Finding::LayoffStep { .. }
-            | Finding::AfterPain { .. }
-    );
     let backs_off = ruling.verdict == Verdict::BackOff && (lacks_help || !measure.is_loaded());
-    let fewer = if ruling.sore || eased || backs_off {
+    let fewer = if ruling.sore || ruling.eased || backs_off {
         asked.saturating_sub(1).max(1)
     } else {
         asked
@@ -162,7 +157,7 @@ fn load_today(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, rung: &Rung) -> (Optio
 }
 
 /// The latest judged day's work load and belt. A day of singles and doubles is brought to the range by Epley.
-fn work(facts: &Facts<'_, '_>) -> Option<(f64, Added)> {
+pub(super) fn work(facts: &Facts<'_, '_>) -> Option<(f64, Added)> {
     let latest = facts.latest()?;
     let (load, set) = latest.work?;
     let few = |amount: f64| amount < facts.measure.lo() && amount <= ATTEMPT_REPS;
