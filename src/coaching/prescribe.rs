@@ -57,7 +57,7 @@ pub fn prescribe(facts: &Facts<'_, '_>, ruling: &Ruling<'_>) -> Option<Prescript
     Some(Prescription {
         rung: rung.id.clone(),
         movement: rung.movement.clone(),
-        sets: sets(facts, ruling, measure, lacks_help),
+        sets: sets(facts, ruling, measure, lacks_help || load.is_none()),
         asked: asked(facts, ruling, measure),
         reserve: reserve(facts, ruling, rung),
         rest_secs: rung.work.rest_secs,
@@ -66,12 +66,12 @@ pub fn prescribe(facts: &Facts<'_, '_>, ruling: &Ruling<'_>) -> Option<Prescript
     })
 }
 
-fn sets(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, measure: Measure<'_>, lacks_help: bool) -> u16 {
+fn sets(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, measure: Measure<'_>, without_load: bool) -> u16 {
     if ruling.verdict == Verdict::Test {
         return 1;
     }
     let asked = measure.rung.work.sets;
-    let backs_off = ruling.verdict == Verdict::BackOff && (lacks_help || !measure.is_loaded());
+    let backs_off = ruling.verdict == Verdict::BackOff && without_load;
     let fewer = if ruling.sore || ruling.eased || backs_off {
         asked.saturating_sub(1).max(1)
     } else {

@@ -81,6 +81,7 @@ pub fn warm_up(
             });
         }
     }
+    steps.dedup();
     if warm {
         steps.split_off(steps.len().saturating_sub(1))
     } else {

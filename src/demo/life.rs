@@ -178,7 +178,11 @@ impl<'c> Life<'c> {
         let load = 1.0 + added / self.bodyweight_kg;
         let day = 1.0 + 0.02 * self.wobble();
         for set in 0..usize::from(work.sets) {
-            let limit = to_failure(asks(ladder, rung), rung, strength * day, load, set);
+            let sided = self
+                .catalogue
+                .movement(&work.movement)
+                .is_some_and(|movement| movement.is_sided());
+            let limit = to_failure(asks(ladder, rung, sided), rung, strength * day, load, set);
             let (amount, outcome, left) = outcome(work, rung, limit, result, set);
             let effort = match work.asked {
                 Asked::Reps(..) => whole_reps(amount)

@@ -12,19 +12,23 @@ const HOLD_POWER: f64 = 3.0;
 /// Demands taken for a ladder that states none, from the first rung to the goal. Made up.
 const EVEN_DEMANDS: (f64, f64) = (0.5, 1.0);
 
+/// Both arms' one-rep max ÷ one arm's, as parts of bodyweight: 1 / 0.534 (one-arm scale of `body`).
+const BOTH_ARMS: f64 = 1.87;
+
 /// How a rung asks for strength.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Asks {
-    /// System load as a part of the one-rep max.
-    Load,
+    /// System load as a part of the one-rep max; times so much where both arms work on a one-arm ladder.
+    Load(f64),
     /// So much on the ladder's scale.
     Demand(f64),
 }
 
 /// What a rung asks of this body.
-pub fn asks(ladder: &Ladder, rung: &Rung) -> Asks {
+pub fn asks(ladder: &Ladder, rung: &Rung, movement_is_sided: bool) -> Asks {
     if rung.help == Help::Added {
-        return Asks::Load;
+        let both = ladder.is_sided() && !movement_is_sided;
+        return Asks::Load(if both { BOTH_ARMS } else { 1.0 });
     }
     if let Some(given) = &rung.demand {
         return Asks::Demand(given.demand.value());
@@ -49,8 +53,8 @@ pub fn to_failure(asks: Asks, rung: &Rung, strength: f64, load: f64, set: usize)
     let fresh = strength * (1.0 - TIRING * whole(set));
     let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
     match (asks, rung.work.range) {
-        (Asks::Load, Range::Reps(..)) => EPLEY_REPS * (fresh / load - 1.0) + 1.0,
-        (Asks::Load, Range::Hold(..)) => 8.0 * (fresh / load).powf(HOLD_POWER),
+        (Asks::Load(arms), Range::Reps(..)) => EPLEY_REPS * (fresh * arms / load - 1.0) + 1.0,
+        (Asks::Load(arms), Range::Hold(..)) => 8.0 * (fresh * arms / load).powf(HOLD_POWER),
         (Asks::Demand(demand), Range::Reps(..)) => {
             (EPLEY_REPS + rung.standard.reach + reserve) * (fresh / demand) - EPLEY_REPS
         }

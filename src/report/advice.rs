@@ -73,7 +73,7 @@ pub fn warm_up(step: &WarmUpStep, unit: Unit) -> String {
             let what = match easy {
                 Easy::Rows => "easy rows",
                 Easy::ShoulderBlades => "shoulder-blade pulls in the hang",
-                Easy::Movement => "of the movement, easy",
+                Easy::Movement => "easy reps",
             };
             format!("{lo}–{hi} {what}")
         }

@@ -369,13 +369,19 @@ fn site_words(site: Site) -> &'static str {
     site.word()
 }
 
+/// "third", "21st": words up to four, then figures with their ending.
 fn ordinal(count: usize) -> String {
-    match count {
-        1 => "first".to_owned(),
-        2 => "second".to_owned(),
-        3 => "third".to_owned(),
-        4 => "fourth".to_owned(),
-        _ => format!("{count}th"),
+    let ending = match (count % 100, count % 10) {
+        (11..=13, _) => "th",
+        (_, 1) => "st",
+        (_, 2) => "nd",
+        (_, 3) => "rd",
+        _ => "th",
+    };
+    let words = ["first", "second", "third", "fourth"];
+    match count.checked_sub(1).and_then(|at| words.get(at)) {
+        Some(word) => (*word).to_owned(),
+        None => format!("{count}{ending}"),
     }
 }
 
