@@ -10,10 +10,21 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod begin;
 mod bodyweight;
+mod caps;
+mod classes;
 mod evidence;
+mod going_on;
+mod kit;
+mod layoff;
+mod misses;
 mod odd_sets;
 mod pain;
+mod sides;
+mod standard;
+mod standing;
+mod work_load;
 
 use support::{Ago, Athlete, Phrase, Sets, athlete};
 

@@ -26,4 +26,4 @@ mod sets;
 pub use athlete::{Athlete, athlete};
 pub use day::{Ago, Day, TODAY};
 pub use said::Said;
-pub use sets::{Phrase, Session, Sets, one_set, reps, seconds};
+pub use sets::{Phrase, Session, Sets, one_set, reps};
