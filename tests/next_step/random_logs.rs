@@ -1,0 +1,336 @@
+//! Logs of people who train, rest, hurt, slip and change their minds, at random.
+
+use chrono::NaiveDate;
+use proptest::prelude::*;
+use proptest::sample::select;
+use rungwright::catalogue::{Catalogue, Ladder, Rung, Site};
+use rungwright::logbook::record::{Fact, Load, PhaseKind, Placed, Set};
+use rungwright::logbook::{Id, Log, Record, Written};
+use rungwright::units::{Effort, Given, Outcome, Reps, Seconds, Side, Typed, Unit};
+
+use crate::support::Ago;
+
+/// A log, told without ids: the day's age, then what happened, in order.
+#[derive(Debug, Clone)]
+pub struct Told {
+    /// So many days ago, and what.
+    pub facts: Vec<(i32, Fact)>,
+    /// Plates on hand, kg.
+    pub plates: Vec<f64>,
+    /// Belt, chain and carabiner, kg.
+    pub gear: f64,
+}
+
+/// The ladders that random athletes climb: with load, with sides, with holds, without load.
+const LADDERS: [&str; 9] = [
+    "weighted-pull-up",
+    "weighted-dip",
+    "pistol-squat",
+    "one-arm-pull-up",
+    "one-arm-hang",
+    "toes-to-bar",
+    "front-lever",
+    "nordic-curl",
+    "handstand-push-up",
+];
+
+/// How a session went.
+#[derive(Debug, Clone, Copy)]
+enum Mood {
+    Standard,
+    Top,
+    Middle,
+    Missed,
+    Max,
+    Any,
+}
+
+fn ladder(id: &str) -> &'static Ladder {
+    Catalogue::shipped().ladder(id).unwrap()
+}
+
+fn kg(value: f64) -> Typed {
+    Typed::new(value, Unit::Kg).unwrap()
+}
+
+/// A random log.
+pub fn told() -> impl Strategy<Value = Told> {
+    let plates = prop_oneof![
+        3 => Just(vec![20.0, 15.0, 10.0, 5.0, 5.0, 2.5, 2.5, 1.25, 1.25]),
+        1 => prop::collection::vec(select(vec![1.25, 2.5, 5.0, 10.0, 20.0, 25.0]), 0..5),
+    ];
+    (
+        select(LADDERS.to_vec()),
+        45..110_i32,
+        plates,
+        select(vec![0.0, 0.0, 1.5]),
+    )
+        .prop_flat_map(|(id, bodyweight, plates, gear)| {
+            let body = f64::from(bodyweight);
+            let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
+            let at = 0..rungs.len();
+            (at, prop::collection::vec(event(id, body), 3..40), fresh(body)).prop_map(
+                move |(at, mut facts, fresh)| {
+                    let home = rungs.get(at).unwrap();
+                    // Some only join.
+                    let placed = if bodyweight % 6 == 0 {
+                        Placed::Joined
+                    } else {
+                        Placed::On(home.id.clone())
+                    };
+                    facts.insert(0, vec![(200, placement(id, None, placed))]);
+                    facts.push(fresh);
+                    // Sessions move around the rung placed at; most stay on it.
+                    let mut facts: Vec<(i32, Fact)> = facts.into_iter().flatten().collect();
+                    facts.sort_by_key(|(days, _)| -days);
+                    Told {
+                        facts,
+                        plates: plates.clone(),
+                        gear,
+                    }
+                },
+            )
+        })
+}
+
+/// A weigh-in today, mostly.
+fn fresh(body: f64) -> impl Strategy<Value = Vec<(i32, Fact)>> {
+    prop_oneof![4 => Just(vec![(0, weigh_in(body))]), 1 => Just(Vec::new())]
+}
+
+fn weigh_in(body: f64) -> Fact {
+    Fact::WeighIn {
+        bodyweight: kg(body),
+        note: None,
+    }
+}
+
+fn placement(ladder: &str, side: Option<Side>, rung: Placed) -> Fact {
+    Fact::Placement {
+        ladder: ladder.to_owned(),
+        side,
+        rung,
+        why: None,
+    }
+}
+
+fn side() -> impl Strategy<Value = Option<Side>> {
+    select(vec![None, Some(Side::Left), Some(Side::Right)])
+}
+
+/// How long ago: mostly the last weeks, at times beyond a year.
+fn age() -> impl Strategy<Value = i32> {
+    prop_oneof![12 => 0..30_i32, 4 => 30..130_i32, 1 => 130..420_i32]
+}
+
+fn event(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
+    let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
+    let placed = prop_oneof![
+        4 => select(rungs.clone()).prop_map(|rung| Placed::On(rung.id.clone())),
+        1 => Just(Placed::Joined),
+        1 => Just(Placed::SetAside),
+    ];
+    let phase = select(vec![PhaseKind::Deload, PhaseKind::Cut, PhaseKind::Hold]);
+    let born = select(vec!["1990-05-05", "2008-03-21", "2011-01-01"]);
+    let one = |fact: BoxedStrategy<Fact>| (age(), fact).prop_map(|at| vec![at]).boxed();
+    prop_oneof![
+        24 => session(id, body),
+        2 => one((-60..60_i32).prop_map(move |off| weigh_in(body + f64::from(off) / 20.0)).boxed()),
+        1 => one(Just(weigh_in(body * 2.2)).boxed()),
+        1 => one((side(), placed).prop_map(move |(side, rung)| placement(id, side, rung)).boxed()),
+        1 => one(
+            (select(Site::ALL.to_vec()), side(), 0..9_u8)
+                .prop_map(|(site, side, score)| Fact::Pain { site, side, score, note: None })
+                .boxed(),
+        ),
+        1 => one(phase.prop_map(|kind| Fact::Phase { kind, note: None }).boxed()),
+        1 => (0..3_i32, born).prop_map(|(chance, born)| {
+            let born = (chance == 0).then(|| Written::parse(born).unwrap());
+            vec![(0, Fact::Profile { name: None, born, sex: None, height_cm: Some(175.0) })]
+        }),
+    ]
+    .boxed()
+}
+
+/// The same session on a few days, so that something can be passed, missed or stalled.
+fn session(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
+    let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
+    let moods = [
+        Mood::Standard,
+        Mood::Top,
+        Mood::Middle,
+        Mood::Missed,
+        Mood::Max,
+        Mood::Any,
+    ];
+    let about = (
+        select(rungs),
+        select(moods.to_vec()),
+        select(vec![0.0, 0.0, 1.0, 3.0, 9.0]),
+    );
+    let when = (age(), 1..7_i32, 1..5_i32);
+    let sides = select(vec![0, 1, 2, 2, 2, 2_u8]);
+    (
+        about,
+        when,
+        sides,
+        prop::option::of(select(vec![0.0, 1.0, 1.0, 2.0, 3.0, 4.0])),
+        any::<u64>(),
+        any::<bool>(),
+    )
+        .prop_map(
+            move |((rung, mood, off), (age, times, apart), sides, left, salt, tagged)| {
+                let movement = Catalogue::shipped().movement(&rung.movement).unwrap();
+                let sides: Vec<Option<Side>> = match (movement.is_sided(), sides) {
+                    (false, _) => vec![None],
+                    (true, 0) => vec![Some(Side::Left)],
+                    (true, 1) => vec![Some(Side::Right)],
+                    (true, _) => vec![Some(Side::Left), Some(Side::Right)],
+                };
+                let days = (0..times).map(|nth| age - nth * apart).filter(|days| *days >= 0);
+                days.flat_map(|days| {
+                    sides.iter().flat_map(move |side| {
+                        sets(id, rung, mood, body, off, left, salt, tagged, *side)
+                            .into_iter()
+                            .map(move |set| (days, Fact::Set(set)))
+                    })
+                })
+                .collect()
+            },
+        )
+        .boxed()
+}
+
+#[allow(clippy::too_many_arguments)]
+fn sets(
+    id: &str,
+    rung: &Rung,
+    mood: Mood,
+    body: f64,
+    off: f64,
+    left: Option<f64>,
+    salt: u64,
+    tagged: bool,
+    side: Option<Side>,
+) -> Vec<Set> {
+    let (lo, hi) = (rung.work.range.lo(), rung.work.range.hi());
+    let belt = rung
+        .standard
+        .ratio
+        .map(|ratio| ((ratio - 1.0) * body / 1.25).ceil() * 1.25 - off * 1.25);
+    (0..rung.work.sets)
+        .map(|nth| {
+            let chance = f64::from(u8::try_from((salt >> (8 * nth.min(7))) & 0xff).unwrap_or(0)) / 256.0;
+            let (amount, outcome) = match mood {
+                Mood::Standard => (rung.standard.reach, Outcome::Done),
+                Mood::Top => (hi, Outcome::Done),
+                Mood::Middle => (lo + ((hi - lo) * chance).floor(), Outcome::Done),
+                Mood::Missed if nth > 0 => ((lo - 1.0).max(0.0), Outcome::Missed),
+                Mood::Missed => (lo, Outcome::Done),
+                Mood::Max => (1.0 + (chance * 2.0).floor(), Outcome::Done),
+                Mood::Any => ((chance * (hi + 3.0)).floor(), select_outcome(salt >> (3 * nth))),
+            };
+            let belt = if matches!(mood, Mood::Max) {
+                belt.map(|belt| belt + 15.0)
+            } else {
+                belt
+            };
+            Set {
+                movement: rung.movement.clone(),
+                side,
+                load: belt.filter(|belt| *belt != 0.0).map(|belt| {
+                    let typed = kg(belt.abs());
+                    if belt < 0.0 {
+                        Load::Assistance(typed)
+                    } else {
+                        Load::Added(typed)
+                    }
+                }),
+                effort: effort(rung, amount, outcome),
+                left: left
+                    .filter(|_| outcome != Outcome::Missed || salt % 16 == 0)
+                    .map(|left| Given::rir(left).unwrap()),
+                outcome: outcome_of(rung, amount, outcome),
+                bodyweight: None,
+                ladder: tagged.then(|| id.to_owned()),
+                rung: tagged.then(|| rung.id.clone()),
+                note: None,
+            }
+        })
+        .collect()
+}
+
+fn effort(rung: &Rung, amount: f64, _: Outcome) -> Effort {
+    if rung.work.range.is_hold() {
+        Effort::Hold(Seconds::try_from(amount.max(1.0)).unwrap())
+    } else {
+        let count = (0..=1000_u16).find(|count| f64::from(*count) >= amount).unwrap();
+        Effort::Reps(Reps::try_from(count).unwrap())
+    }
+}
+
+/// A set without one repetition can only have failed.
+fn outcome_of(rung: &Rung, amount: f64, outcome: Outcome) -> Outcome {
+    if amount < 1.0 && !rung.work.range.is_hold() {
+        Outcome::Missed
+    } else {
+        outcome
+    }
+}
+
+fn select_outcome(salt: u64) -> Outcome {
+    match salt % 8 {
+        0 => Outcome::Missed,
+        1 => Outcome::Form,
+        _ => Outcome::Done,
+    }
+}
+
+impl Told {
+    /// The log with ids by `salt`; a record's place in its day is as told.
+    pub fn log(&self, salt: u64, typed: impl Fn(Typed) -> Typed) -> Log {
+        let records = self.facts.iter().zip(0_u32..).map(|((days, fact), nth)| Record {
+            id: Id::from_parts(
+                0,
+                u128::from(u64::from(nth).wrapping_add(1).wrapping_mul(salt | 1)),
+            ),
+            rev: 0,
+            dev: "test".to_owned(),
+            at: Written::day(day(*days)),
+            nth,
+            what: retyped(fact.clone(), &typed),
+        });
+        let mut log = Log {
+            name: "Ana".to_owned(),
+            folder: "ana".to_owned(),
+            records: records.collect(),
+        };
+        if salt > 1 {
+            log.records.reverse();
+        }
+        log.records.sort_by(Log::order);
+        log
+    }
+}
+
+fn day(days: i32) -> NaiveDate {
+    days.days_ago().date()
+}
+
+fn retyped(fact: Fact, typed: impl Fn(Typed) -> Typed) -> Fact {
+    match fact {
+        Fact::Set(mut set) => {
+            set.load = set.load.map(|load| match load {
+                Load::Added(mass) => Load::Added(typed(mass)),
+                Load::Assistance(mass) => Load::Assistance(typed(mass)),
+            });
+            set.bodyweight = set.bodyweight.map(typed);
+            Fact::Set(set)
+        }
+        Fact::WeighIn { bodyweight, note } => Fact::WeighIn {
+            bodyweight: typed(bodyweight),
+            note,
+        },
+        other => other,
+    }
+}
