@@ -35,15 +35,26 @@ const LADDERS: [&str; 9] = [
 ];
 
 /// How a session went.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 enum Mood {
     Standard,
     Top,
     Middle,
+    Easy,
     Missed,
     Max,
     Any,
 }
+
+const MOODS: [Mood; 7] = [
+    Mood::Standard,
+    Mood::Top,
+    Mood::Middle,
+    Mood::Easy,
+    Mood::Missed,
+    Mood::Max,
+    Mood::Any,
+];
 
 fn ladder(id: &str) -> &'static Ladder {
     Catalogue::shipped().ladder(id).unwrap()
@@ -53,44 +64,40 @@ fn kg(value: f64) -> Typed {
     Typed::new(value, Unit::Kg).unwrap()
 }
 
-/// A random log.
+/// A random log: most sessions are on one rung.
 pub fn told() -> impl Strategy<Value = Told> {
     let plates = prop_oneof![
         3 => Just(vec![20.0, 15.0, 10.0, 5.0, 5.0, 2.5, 2.5, 1.25, 1.25]),
         1 => prop::collection::vec(select(vec![1.25, 2.5, 5.0, 10.0, 20.0, 25.0]), 0..5),
     ];
-    (
-        select(LADDERS.to_vec()),
-        45..110_i32,
-        plates,
-        select(vec![0.0, 0.0, 1.5]),
-    )
-        .prop_flat_map(|(id, bodyweight, plates, gear)| {
+    let moods =
+        prop_oneof![2 => Just(MOODS.to_vec()), 1 => select(MOODS.to_vec()).prop_map(|mood| vec![mood])];
+    let home = (select(LADDERS.to_vec()), any::<prop::sample::Index>(), moods);
+    (home, 45..110_i32, plates, select(vec![0.0, 0.0, 1.5])).prop_flat_map(
+        |((id, at, moods), bodyweight, plates, gear)| {
             let body = f64::from(bodyweight);
-            let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
-            let at = 0..rungs.len();
-            (at, prop::collection::vec(event(id, body), 3..40), fresh(body)).prop_map(
-                move |(at, mut facts, fresh)| {
-                    let home = rungs.get(at).unwrap();
-                    // Some only join.
-                    let placed = if bodyweight % 6 == 0 {
-                        Placed::Joined
-                    } else {
-                        Placed::On(home.id.clone())
-                    };
-                    facts.insert(0, vec![(200, placement(id, None, placed))]);
-                    facts.push(fresh);
-                    // Sessions move around the rung placed at; most stay on it.
-                    let mut facts: Vec<(i32, Fact)> = facts.into_iter().flatten().collect();
-                    facts.sort_by_key(|(days, _)| -days);
-                    Told {
-                        facts,
-                        plates: plates.clone(),
-                        gear,
-                    }
-                },
-            )
-        })
+            let home = at.get(&ladder(id).rungs);
+            // Some only join.
+            let first = if bodyweight % 6 == 0 {
+                Placed::Joined
+            } else {
+                Placed::On(home.id.clone())
+            };
+            let first = vec![(200, placement(id, None, first))];
+            let events = prop::collection::vec(event(id, home, moods, body), 3..30);
+            (events, fresh(body)).prop_map(move |(mut facts, fresh)| {
+                facts.insert(0, first.clone());
+                facts.push(fresh);
+                let mut facts: Vec<(i32, Fact)> = facts.into_iter().flatten().collect();
+                facts.sort_by_key(|(days, _)| -days);
+                Told {
+                    facts,
+                    plates: plates.clone(),
+                    gear,
+                }
+            })
+        },
+    )
 }
 
 /// A weigh-in today, mostly.
@@ -123,7 +130,12 @@ fn age() -> impl Strategy<Value = i32> {
     prop_oneof![12 => 0..30_i32, 4 => 30..130_i32, 1 => 130..420_i32]
 }
 
-fn event(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
+fn event(
+    id: &'static str,
+    home: &'static Rung,
+    moods: Vec<Mood>,
+    body: f64,
+) -> BoxedStrategy<Vec<(i32, Fact)>> {
     let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
     let placed = prop_oneof![
         4 => select(rungs.clone()).prop_map(|rung| Placed::On(rung.id.clone())),
@@ -134,7 +146,8 @@ fn event(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
     let born = select(vec!["1990-05-05", "2008-03-21", "2011-01-01"]);
     let one = |fact: BoxedStrategy<Fact>| (age(), fact).prop_map(|at| vec![at]).boxed();
     prop_oneof![
-        24 => session(id, body),
+        14 => session(id, vec![home], moods, body),
+        6 => session(id, rungs, MOODS.to_vec(), body),
         2 => one((-60..60_i32).prop_map(move |off| weigh_in(body + f64::from(off) / 20.0)).boxed()),
         1 => one(Just(weigh_in(body * 2.2)).boxed()),
         1 => one((side(), placed).prop_map(move |(side, rung)| placement(id, side, rung)).boxed()),
@@ -153,19 +166,15 @@ fn event(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
 }
 
 /// The same session on a few days, so that something can be passed, missed or stalled.
-fn session(id: &'static str, body: f64) -> BoxedStrategy<Vec<(i32, Fact)>> {
-    let rungs: Vec<&'static Rung> = ladder(id).rungs.iter().collect();
-    let moods = [
-        Mood::Standard,
-        Mood::Top,
-        Mood::Middle,
-        Mood::Missed,
-        Mood::Max,
-        Mood::Any,
-    ];
+fn session(
+    id: &'static str,
+    rungs: Vec<&'static Rung>,
+    moods: Vec<Mood>,
+    body: f64,
+) -> BoxedStrategy<Vec<(i32, Fact)>> {
     let about = (
         select(rungs),
-        select(moods.to_vec()),
+        select(moods),
         select(vec![0.0, 0.0, 1.0, 3.0, 9.0]),
     );
     let when = (age(), 1..7_i32, 1..5_i32);
@@ -225,6 +234,7 @@ fn sets(
                 Mood::Standard => (rung.standard.reach, Outcome::Done),
                 Mood::Top => (hi, Outcome::Done),
                 Mood::Middle => (lo + ((hi - lo) * chance).floor(), Outcome::Done),
+                Mood::Easy => ((hi - 1.0).max(lo), Outcome::Done),
                 Mood::Missed if nth > 0 => ((lo - 1.0).max(0.0), Outcome::Missed),
                 Mood::Missed => (lo, Outcome::Done),
                 Mood::Max => (1.0 + (chance * 2.0).floor(), Outcome::Done),
@@ -248,6 +258,7 @@ fn sets(
                 }),
                 effort: effort(rung, amount, outcome),
                 left: left
+                    .map(|left| if mood == Mood::Easy { 4.0 } else { left })
                     .filter(|_| outcome != Outcome::Missed || salt % 16 == 0)
                     .map(|left| Given::rir(left).unwrap()),
                 outcome: outcome_of(rung, amount, outcome),
