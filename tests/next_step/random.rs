@@ -352,7 +352,6 @@ fn random_logs_reach_every_verdict() {
         "side-wait",
         "minor-no-max",
         "tendon-time",
-        "coarse-step",
         "no-record",
     ] {
         assert!(seen.contains_key(rule), "{rule}: {seen:?}");
