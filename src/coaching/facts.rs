@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Caution, Ladder, Movement, Rung, Site};
+use crate::catalogue::{Catalogue, Caution, Ladder, Movement, Rung, Site};
 use crate::timeline::{EVIDENCE_DAYS, Timeline};
 use crate::units::{Bodyweight, Rail, Share, SystemLoad};
 
@@ -86,7 +86,7 @@ impl<'t, 'a> Facts<'t, 'a> {
         rail: Rail,
         standing: Option<Standing<'a>>,
         named: Named<'a>,
-        (plates, movement_of): (&'t PlatesOnHand, &dyn Fn(&str) -> Option<&'a Movement>),
+        (plates, catalogue): (&'t PlatesOnHand, &'a Catalogue),
     ) -> Self {
         let line = Line::of(ladder, timeline);
         let rung = standing.map_or(named.rung, |standing| standing.rung);
@@ -117,7 +117,7 @@ impl<'t, 'a> Facts<'t, 'a> {
             exposures.clear();
             measure = Measure::plain(rung);
         }
-        let movement = movement_of(&rung.movement);
+        let movement = catalogue.movement(&rung.movement);
         Self {
             timeline,
             ladder,

@@ -266,7 +266,7 @@ fn work_load<'t, 'a>(
         set.amount >= measure.lo() || (set.failed() && meant.is_some_and(|meant| kg(set) <= meant + GRACE_KG))
     };
     let choose = |wanted: &dyn Fn(&&LoggedSet<'_>) -> bool| -> Vec<&'t LoggedSet<'a>> {
-        sets.iter().copied().filter(|set| wanted(&set)).collect()
+        sets.iter().copied().filter(|set| wanted(set)).collect()
     };
     let mut pool = choose(&worked);
     if pool.is_empty() {

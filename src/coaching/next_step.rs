@@ -73,7 +73,6 @@ fn on_ladder<'t, 'a>(
         .iter()
         .map(|rail| (*rail, rung_now(timeline, ladder, *rail)))
         .collect();
-    let movement_of = |id: &str| catalogue.movement(id);
     let mut facts: Vec<Facts<'t, 'a>> = standing
         .iter()
         .filter_map(|(rail, stands)| {
@@ -85,7 +84,7 @@ fn on_ladder<'t, 'a>(
                 *rail,
                 *stands,
                 named,
-                (plates, &movement_of),
+                (plates, catalogue),
             ))
         })
         .collect();
