@@ -6,10 +6,12 @@
 //! 2. [`units`]: quantities of the trade as types
 //! 3. [`catalogue`]: movements and ladders, read from RON
 //! 4. [`logbook`]: records, journals, athletes; the only stage that touches the disk
+//! 5. [`strength`]: the belief of a one-rep max
 //!
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 
 pub mod catalogue;
 pub mod logbook;
 pub mod problem;
+pub mod strength;
 pub mod units;
