@@ -6,7 +6,7 @@ use super::Tuning;
 use super::curve::Curve;
 use super::filter::Filter;
 use super::normal::cdf;
-use super::state::{ENDURANCE, LEVEL, LOSS, State, TREND};
+use super::state::{ENDURANCE, LEVEL, SHAPE, State, TREND};
 
 /// A belief of the 1RM at average readiness. A tested max lies about 1.7 % lower: plates step, and some tries miss.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,8 +14,10 @@ pub struct Belief {
     pub(super) state: State,
     pub(super) tuning: Tuning,
     day_var: f64,
+    silence: f64,
     days: u32,
     bodyweight_kg: Option<f64>,
+    side: f64,
 }
 
 /// A range of system loads, low to high.
@@ -55,29 +57,36 @@ const SLIPS: f64 = 0.02;
 const PLANNED_WEIGHING_SD: f64 = 0.0042;
 
 impl Belief {
-    pub(super) fn new(state: State, filter: &Filter) -> Self {
+    /// The belief of a side (−1 left, 1 right, 0 both) that trained on so many days.
+    pub(super) fn new(state: State, side: f64, days: u32, filter: &Filter) -> Self {
         Self {
             state,
+            side,
+            days,
             tuning: filter.tuning.clone(),
             day_var: filter.day_var,
-            days: filter.days,
+            silence: filter.silence,
             bodyweight_kg: filter.trend.as_ref().map(|trend| trend.kg),
         }
     }
 
     /// The 1RM.
     pub fn one_rep_max(&self) -> SystemLoad {
-        SystemLoad::new(Mass::from_kg(libm::exp(self.state.strength())))
+        SystemLoad::new(Mass::from_kg(libm::exp(self.state.strength(self.side))))
     }
 
     /// Sd of the log 1RM.
     pub fn log_sd(&self) -> f64 {
-        self.tuning.widen * self.state.strength_var().sqrt()
+        let silent = self.tuning.silence_sd * self.silence.powi(4);
+        (self.tuning.widen * self.tuning.widen * self.state.strength_var(self.side)
+            + self.tuning.day_share * self.day_var
+            + silent * silent)
+            .sqrt()
     }
 
     /// The band that holds the 1RM as often as `coverage` says.
     pub fn band(&self, coverage: Coverage) -> Band {
-        let (mean, reach) = (self.state.strength(), coverage.sds() * self.log_sd());
+        let (mean, reach) = (self.state.strength(self.side), coverage.sds() * self.log_sd());
         let load = |log: f64| SystemLoad::new(Mass::from_kg(libm::exp(log)));
         Band {
             low: load(mean - reach),
@@ -138,7 +147,7 @@ impl Belief {
         if load.kg() <= 0.0 {
             return 1.0;
         }
-        cdf((self.state.strength() - libm::log(load.kg())) / self.log_sd().max(1e-9))
+        cdf((self.state.strength(self.side) - libm::log(load.kg())) / self.log_sd().max(1e-9))
     }
 
     /// The chance of one repetition at `load` on a day that nothing is known of.
@@ -151,19 +160,26 @@ impl Belief {
         if load.kg() <= 0.0 || reps < 1.0 {
             return 1.0 - SLIPS;
         }
-        let curve = Curve::new(self.tuning.curve_shape, self.state.mean[ENDURANCE]);
+        let curve = Curve::new(self.state.mean[SHAPE], self.state.mean[ENDURANCE]);
         let (ratio, slope) = curve.log_ratio(reps);
         let a = -slope * (reps - 1.0);
+        let d = if self.tuning.curve_shape_sd > 0.0 {
+            -curve.by_shape(reps, ratio)
+        } else {
+            0.0
+        };
+        let with = self.state.strength_cov(self.side);
         let p = &self.state.cov;
-        let along = p[LEVEL][ENDURANCE] - p[LOSS][ENDURANCE];
-        let widen = self.tuning.widen * self.tuning.widen;
-        let var = widen
-            * (self.state.strength_var() + 2.0 * a * along + a * a * p[ENDURANCE][ENDURANCE]).max(0.0)
+        let along = self.state.strength_var(self.side)
+            + 2.0 * (a * with[ENDURANCE] + d * with[SHAPE] + a * d * p[ENDURANCE][SHAPE])
+            + a * a * p[ENDURANCE][ENDURANCE]
+            + d * d * p[SHAPE][SHAPE];
+        let var = self.tuning.widen * self.tuning.widen * along.max(0.0)
             + (self.tuning.reps_cv * a) * (self.tuning.reps_cv * a)
             + 2.0 * self.day_var
             + self.tuning.set_sd * self.tuning.set_sd
             + PLANNED_WEIGHING_SD * PLANNED_WEIGHING_SD;
-        let spare = self.state.strength() - libm::log(load.kg()) - ratio;
+        let spare = self.state.strength(self.side) - libm::log(load.kg()) - ratio;
         (1.0 - SLIPS) * cdf(spare / var.sqrt())
     }
 

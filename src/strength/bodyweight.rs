@@ -22,6 +22,15 @@ pub(super) struct Weighed {
     pub(super) doubted: bool,
 }
 
+impl Weighed {
+    /// On the first day there is no trend to doubt it by.
+    pub(super) const AT_FIRST: Weighed = Weighed {
+        gained: 0.0,
+        extra_var: 0.0,
+        doubted: false,
+    };
+}
+
 impl Trend {
     /// The trend after the first weigh-in.
     pub(super) fn start(kg: f64, day: i64) -> Self {

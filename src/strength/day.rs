@@ -1,75 +1,39 @@
-//! One training day: which rows can be, the bodyweight, the sets in order, the day's noise, and the rescue.
+//! One training day: the bodyweight, the sets in order, the day's noise, and the rescue.
 
-use crate::units::{Effort, Outcome, Reserve};
+use crate::units::{Outcome, Side};
 
-use super::Tuning;
 use super::bodyweight::{Trend, Weighed};
 use super::curve::Curve;
 use super::filter::Filter;
-use super::set::{Observed, capacity, learn};
-use super::state::{BIAS, ENDURANCE, LEVEL, READINESS, State};
-use super::training::{Attempt, TrainingDay};
+use super::rows::{self, Row, sign, slot};
+use super::set::{Observed, learn};
+use super::state::{BIAS, ENDURANCE, LEVEL, READINESS, SHAPE, State};
+use super::training::{Attempt, Start, TrainingDay};
+use super::typos::{self, Likely};
 use super::weights::{Says, bias_shown};
 
-/// What the filter thought of each set of a day.
+/// What the filter thought of a day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DayRead {
     /// Whether the day's bodyweight can hardly be, so that the trend stood for it.
     pub bodyweight_doubted: bool,
-    /// For each set in order: probability that it is not what it says; none where it was not used at all.
-    pub outlier: Vec<Option<f64>>,
+    /// What it thought of each set in order; none where the set can't be and was not used at all.
+    pub sets: Vec<Option<SetRead>>,
 }
 
-/// A row that can be.
-#[derive(Debug, Clone, Copy)]
-struct Row {
-    nth: usize,
-    bodyweight: Option<f64>,
-    share: f64,
-    added: f64,
-    reps: f64,
-    left: Option<f64>,
-    outcome: Outcome,
+/// What the filter thought of a set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SetRead {
+    /// Probability that it is not what it says.
+    pub outlier: f64,
+    /// For a set that is more likely so than not: what would fit best.
+    pub likely: Option<Likely>,
 }
 
-impl Row {
-    fn load(&self, bodyweight: f64) -> f64 {
-        self.share * bodyweight + self.added
-    }
-
-    /// A row, unless it can't be: bodyweight to 20 kg, system load to 5 kg, over 60 repetitions, or 0 of them done.
-    fn of(nth: usize, attempt: &Attempt, trend: Option<&Trend>) -> Option<Self> {
-        let Effort::Reps(reps) = attempt.effort else {
-            return None;
-        };
-        let row = Row {
-            nth,
-            bodyweight: attempt.bodyweight.map(|b| b.kg()),
-            share: attempt.share.value(),
-            added: attempt.added.kg(),
-            reps: f64::from(reps.count()),
-            left: attempt.left.map(|given| given.reserve()).map(Reserve::reps),
-            outcome: attempt.outcome,
-        };
-        let missed = row.outcome == Outcome::Missed;
-        let bodyweight = row.bodyweight.or(trend.map(|t| t.kg));
-        let load = row.load(bodyweight.unwrap_or(f64::NAN));
-        let can_be = bodyweight.is_some_and(|kg| kg > 20.0 && kg.is_finite())
-            && load > 5.0
-            && load.is_finite()
-            && row.reps <= 60.0
-            && (missed || row.reps > 0.0);
-        can_be.then_some(row)
-    }
-}
-
-fn median(mut values: Vec<f64>) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    let middle = values.len() / 2;
-    match values.len() {
-        0 => None,
-        n if n % 2 == 1 => values.get(middle).copied(),
-        _ => Some(0.5 * (values.get(middle - 1)? + values.get(middle)?)),
+impl SetRead {
+    /// Whether it looks like a typo: more likely not what it says than so.
+    pub fn looks_like_a_typo(&self) -> bool {
+        self.outlier >= 0.5
     }
 }
 
@@ -86,106 +50,129 @@ fn cost(missed: bool, reserve: f64) -> f64 {
 
 /// Fatigue grows no further after so many hard sets. A.
 const MOST_HARD_SETS: f64 = 6.0;
+/// Mean outlier probability from which a day teaches nothing about how days differ. A.
+const DOUBTFUL_DAY: f64 = 0.3;
+
+/// A day as the filter takes it, loads settled.
+pub(super) struct Day {
+    pub(super) number: i64,
+    pub(super) rows: Vec<Row>,
+    /// Change of the log bodyweight trend since the last day.
+    pub(super) gained: f64,
+    /// Variance of the log load that all sets share.
+    pub(super) weighing_var: f64,
+}
 
 impl Filter {
-    /// Takes one training day. Days come in time order; an earlier one than the last is read as if it were the same day.
+    /// Takes one training day. Days come in time order; one before the last is read as if it were on the last's date.
     pub fn learn(&mut self, day: &TrainingDay) -> DayRead {
         let mut read = DayRead {
             bodyweight_doubted: false,
-            outlier: vec![None; day.attempts.len()],
+            sets: vec![None; day.attempts.len()],
         };
-        let rows: Vec<Row> = (0..)
+        let trend = self.trend.clone();
+        let used: Vec<(usize, &Attempt)> = (0..)
             .zip(&day.attempts)
-            .filter_map(|(nth, attempt)| Row::of(nth, attempt, self.trend.as_ref()))
+            .filter(|(_, attempt)| rows::can_be(attempt, trend.as_ref()))
             .collect();
-        if rows.is_empty() {
+        let Some((_, first)) = used.first() else {
             return read;
-        }
+        };
         let number = super::day_number(day.date);
-        let weighed_kg = median(rows.iter().filter_map(|row| row.bodyweight).collect());
-        let weighed = match (&mut self.trend, weighed_kg) {
-            (Some(trend), kg) => trend.weigh(kg, number),
-            (none, Some(kg)) => {
-                *none = Some(Trend::start(kg, number));
-                Weighed {
-                    gained: 0.0,
-                    extra_var: 0.0,
-                    doubted: false,
-                }
-            }
-            (None, None) => return read,
+        let kg = median(
+            used.iter()
+                .filter_map(|(_, a)| a.bodyweight)
+                .map(|b| b.kg())
+                .collect(),
+        );
+        let Some((weighed, trend_kg)) = self.weigh(kg, number) else {
+            return read;
         };
         read.bodyweight_doubted = weighed.doubted;
-        let Some(trend_kg) = self.trend.as_ref().map(|t| t.kg) else {
-            return read;
+        let believed = |kg: Option<f64>| kg.filter(|_| !weighed.doubted).unwrap_or(trend_kg);
+        let load = |attempt: &Attempt| {
+            attempt.share.value() * believed(attempt.bodyweight.map(|b| b.kg())) + attempt.added.kg()
         };
-        let load = |row: &Row| match row.bodyweight {
-            Some(kg) if !weighed.doubted => row.load(kg),
-            _ => row.load(trend_kg),
-        };
-        self.begin(
-            number,
-            weighed,
-            weighed_kg.filter(|_| !weighed.doubted).unwrap_or(trend_kg),
-            &rows,
-            &load,
+        let body = first.share.value() * believed(kg);
+        let weighing = self.tuning.weighing_sd * body / load(first).max(rows::LIGHTEST_KG);
+        let rows: Vec<Row> = used.iter().map(|(nth, a)| rows::row(*nth, a, load(a))).collect();
+        let start = self.prior.start(believed(kg), &rows, &self.tuning);
+        let weighing_var = weighing * weighing + weighed.extra_var;
+        self.take(
+            &Day {
+                number,
+                rows,
+                gained: weighed.gained,
+                weighing_var,
+            },
+            start,
+            &mut read,
         );
-        self.sets(&rows, &load, &mut read);
+        for (nth, attempt) in used {
+            self.explain(attempt, load(attempt), read.sets.get_mut(nth));
+        }
         read
     }
 
-    /// Time passes to the day; readiness starts anew.
-    fn begin(&mut self, number: i64, weighed: Weighed, kg: f64, rows: &[Row], load: &impl Fn(&Row) -> f64) {
-        let tuning = &self.tuning;
-        match (&mut self.state, self.last_day) {
-            (Some(state), Some(last)) => {
-                #[allow(clippy::cast_precision_loss)] // days of a logbook are far below 2^52
-                let days = (number - last).max(0) as f64;
-                state.pass(days, weighed.gained, tuning);
+    /// The day's bodyweight against the trend, and the trend after it, kg; none if nobody ever weighed.
+    fn weigh(&mut self, kg: Option<f64>, number: i64) -> Option<(Weighed, f64)> {
+        let weighed = match (&mut self.trend, kg) {
+            (Some(trend), kg) => trend.weigh(kg, number),
+            (none, Some(kg)) => {
+                *none = Some(Trend::start(kg, number));
+                Weighed::AT_FIRST
             }
-            (none, _) => {
-                let level = libm::log(kg * self.prior.ratio);
-                let endurance = -libm::log(self.prior.reps_at_80 - 1.0);
-                *none = Some(State::prior(level, endurance, tuning));
-            }
-        }
-        self.last_day = Some(number);
-        self.days += 1;
-        let first = rows.first().map_or(1.0, load).max(5.0);
-        let share = rows.first().map_or(1.0, |row| row.share);
-        let weighing = tuning.weighing_sd * share * kg / first;
-        self.weighing_var = weighing * weighing + weighed.extra_var;
-        if let Some(state) = &mut self.state {
-            state.wake(self.day_var, tuning);
-            state.cov[READINESS][READINESS] += self.weighing_var;
-        }
+            (None, None) => return None,
+        };
+        self.trend.as_ref().map(|trend| (weighed, trend.kg))
     }
 
-    fn sets(&mut self, rows: &[Row], load: &impl Fn(&Row) -> f64, read: &mut DayRead) {
-        let Some(mut state) = self.state.take() else {
-            return;
+    /// Takes a day whose loads are settled; `start` is for a first one.
+    pub(super) fn take(&mut self, day: &Day, start: Start, read: &mut DayRead) {
+        let mut since = 0.0;
+        let mut state = match (self.state.take(), self.last_day) {
+            (Some(mut state), Some(last)) => {
+                since = super::days_between(last, day.number);
+                state.pass(since, day.gained, &self.tuning);
+                state
+            }
+            _ => State::prior(start, &self.tuning),
         };
-        let hardest = hardest(&state, rows, load, &self.tuning);
-        let mut hard_sets: f64 = 0.0;
+        self.last_day = self.last_day.max(Some(day.number));
+        self.days += 1;
+        for side in [None, Some(Side::Left), Some(Side::Right)] {
+            self.days_of[slot(side)] += u32::from(day.rows.iter().any(|row| row.side == side));
+        }
+        state.wake(since, self.day_var, &self.tuning);
+        state.cov[READINESS][READINESS] += day.weighing_var;
+        let doubt = self.sets(&mut state, &day.rows, read);
+        self.end(&mut state, day, doubt);
+        self.state = Some(state);
+    }
+
+    /// Learns the sets in order; says how doubtful those were that say something.
+    fn sets(&self, state: &mut State, rows: &[Row], read: &mut DayRead) -> f64 {
+        let hardest = rows::hardest(state, rows);
+        let mut hard_sets = [0.0f64; 3];
         let (mut doubt, mut informative) = (0.0, 0.0);
         for (index, row) in rows.iter().enumerate() {
-            let missed = row.outcome == Outcome::Missed;
-            let says = match row.left {
-                _ if missed => Says::Missed,
-                Some(left) => Says::Reported(left),
-                None if hardest == Some(index) => Says::Habit,
-                None => Says::AtLeast,
-            };
+            let says = rows::says(rows, index, &hardest, self.tuning.spent_after_miss);
+            let done = &mut hard_sets[slot(row.side)];
             let observed = Observed {
-                log_load: libm::log(load(row).max(5.0)),
+                log_load: row.log_load,
                 reps: row.reps,
+                unit: row.unit,
                 says,
-                hard_sets,
+                hard_sets: *done,
+                side: sign(row.side),
             };
             let bias = state.mean[BIAS];
-            let moved = learn(&mut state, &observed, &self.tuning);
-            if let Some(slot) = read.outlier.get_mut(row.nth) {
-                *slot = Some(moved.outlier);
+            let moved = learn(state, &observed, &self.tuning);
+            if let Some(slot) = read.sets.get_mut(row.nth) {
+                *slot = Some(SetRead {
+                    outlier: moved.outlier,
+                    likely: None,
+                });
             }
             if says != Says::AtLeast {
                 doubt += moved.outlier;
@@ -194,34 +181,40 @@ impl Filter {
             let reserve = match row.left {
                 Some(left) => left + bias * bias_shown(left + bias / 2.0),
                 None => {
-                    let spare = capacity(&state, hard_sets) - observed.log_load;
-                    let curve = Curve::new(self.tuning.curve_shape, state.mean[ENDURANCE]);
-                    (curve.reps(spare) - 0.5 - row.reps).max(0.0)
+                    let curve = Curve::new(state.mean[SHAPE], state.mean[ENDURANCE]);
+                    ((curve.reps(observed.spare(state)) - row.reps) / row.unit - 0.5).max(0.0)
                 }
             };
-            hard_sets = (hard_sets + cost(missed, reserve)).min(MOST_HARD_SETS);
+            *done = (*done + cost(row.outcome == Outcome::Missed, reserve)).min(MOST_HARD_SETS);
         }
-        let doubt = if informative > 0.0 {
+        if informative > 0.0 {
             doubt / informative
         } else {
             0.0
-        };
-        self.end(&mut state, doubt);
-        self.state = Some(state);
+        }
     }
 
-    /// Learns how much days differ, and opens the belief again when it calls set after set a typo.
-    fn end(&mut self, state: &mut State, doubt: f64) {
+    /// Learns how much days differ and how much is said, and opens the belief again when set after set is called a typo.
+    fn end(&mut self, state: &mut State, day: &Day, doubt: f64) {
+        let spoken = day
+            .rows
+            .iter()
+            .any(|row| row.left.is_some() || row.outcome == Outcome::Missed);
+        self.silence += (f64::from(u8::from(!spoken)) - self.silence) / self.tuning.silence_days;
         let tuning = &self.tuning;
-        if doubt < 0.3 {
-            let seen = state.mean[READINESS] * state.mean[READINESS] + state.cov[READINESS][READINESS]
-                - self.weighing_var;
-            let weight = tuning.day_sd_weight + f64::from(self.days.min(60));
-            self.day_var += (seen.max(0.0) - self.day_var) / weight;
-            self.day_var = self.day_var.clamp(
-                tuning.day_sd_low * tuning.day_sd_low,
-                tuning.day_sd_high * tuning.day_sd_high,
-            );
+        if doubt < DOUBTFUL_DAY {
+            let known = state.cov[READINESS][READINESS];
+            let seen = state.mean[READINESS] * state.mean[READINESS] + known - day.weighing_var;
+            let told = (1.0 - known / (self.day_var + day.weighing_var)).clamp(0.0, 1.0);
+            self.day_learnt = if tuning.day_sd_by_information {
+                self.day_learnt + told * told
+            } else {
+                f64::from(self.days)
+            }
+            .min(tuning.day_sd_memory);
+            self.day_var += (seen.max(0.0) - self.day_var) / (tuning.day_sd_weight + self.day_learnt);
+            let (low, high) = (tuning.day_sd_low, tuning.day_sd_high);
+            self.day_var = self.day_var.clamp(low * low, high * high);
         }
         self.alarm = 0.8 * self.alarm + doubt;
         if self.alarm > 1.2 {
@@ -231,19 +224,23 @@ impl Filter {
             state.cov[BIAS][BIAS] += 0.3 * 0.3;
         }
     }
+
+    /// Says what a set that looks like a typo may have been.
+    fn explain(&self, attempt: &Attempt, load_kg: f64, read: Option<&mut Option<SetRead>>) {
+        if let (Some(Some(read)), Some(state)) = (read, &self.state)
+            && read.looks_like_a_typo()
+        {
+            read.likely = typos::likely(state, attempt, load_kg, &self.tuning);
+        }
+    }
 }
 
-/// The set that asks most, a later one of equals; each set before counts 0.8 % of fatigue. A.
-fn hardest(state: &State, rows: &[Row], load: &impl Fn(&Row) -> f64, tuning: &Tuning) -> Option<usize> {
-    let curve = Curve::new(tuning.curve_shape, state.mean[ENDURANCE]);
-    let mut best: Option<(usize, f64)> = None;
-    let mut before = 0.0;
-    for (index, row) in rows.iter().enumerate() {
-        let asks = libm::log(load(row).max(5.0)) + curve.log_ratio(row.reps).0 + before;
-        if best.is_none_or(|(_, most)| asks >= most) {
-            best = Some((index, asks));
-        }
-        before += 0.008;
+fn median(mut values: Vec<f64>) -> Option<f64> {
+    values.sort_by(f64::total_cmp);
+    let middle = values.len() / 2;
+    match values.len() {
+        0 => None,
+        n if n % 2 == 1 => values.get(middle).copied(),
+        _ => Some(0.5 * (values.get(middle - 1)? + values.get(middle)?)),
     }
-    best.map(|(index, _)| index)
 }

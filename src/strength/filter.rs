@@ -5,8 +5,10 @@ use chrono::NaiveDate;
 use super::Tuning;
 use super::belief::Belief;
 use super::bodyweight::Trend;
+use super::rows::sign;
 use super::state::State;
 use super::training::Prior;
+use crate::units::Side;
 
 /// All that is believed so far. Cloning one is a snapshot.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,8 +21,12 @@ pub struct Filter {
     pub(super) days: u32,
     /// Variance of readiness, as learnt.
     pub(super) day_var: f64,
-    /// Variance that the day's weigh-in brings.
-    pub(super) weighing_var: f64,
+    /// Training days of both sides at once, the left, the right.
+    pub(super) days_of: [u32; 3],
+    /// Days' worth of evidence in that variance.
+    pub(super) day_learnt: f64,
+    /// Share of recent training days without report or miss.
+    pub(super) silence: f64,
     /// How much recent days were called typos.
     pub(super) alarm: f64,
 }
@@ -36,17 +42,23 @@ impl Filter {
             trend: None,
             last_day: None,
             days: 0,
-            weighing_var: 0.0,
             alarm: 0.0,
+            silence: 0.5,
+            day_learnt: 0.0,
+            days_of: [0; 3],
         }
     }
 
-    /// The belief on `today`, from days before it; none without a record.
-    pub fn belief(&self, today: NaiveDate) -> Option<Belief> {
+    /// The belief of `side` on `today`, from days before it; none without a record of that side.
+    pub fn belief(&self, side: Option<Side>, today: NaiveDate) -> Option<Belief> {
         let mut state = self.state.clone()?;
-        #[allow(clippy::cast_precision_loss)] // days of a logbook are far below 2^52
-        let gap = (super::day_number(today) - self.last_day?).max(0) as f64;
+        let gap = super::days_between(self.last_day?, super::day_number(today));
         state.pass(gap, 0.0, &self.tuning);
-        Some(Belief::new(state, self))
+        let days = match side {
+            None => self.days,
+            Some(Side::Left) => self.days_of[0] + self.days_of[1],
+            Some(Side::Right) => self.days_of[0] + self.days_of[2],
+        };
+        (days > 0).then(|| Belief::new(state, sign(side), days, self))
     }
 }

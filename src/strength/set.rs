@@ -3,9 +3,9 @@
 //! Gaussian times probit moments as in Rasmussen & Williams, Gaussian Processes for Machine Learning (2006), section 3.9,
 //! with each threshold keeping its own slope in endurance.
 
-use super::curve::{Curve, steepness_at_80};
+use super::curve::Curve;
 use super::normal::{cdf, pdf};
-use super::state::{BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, State, Vector};
+use super::state::{AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector};
 use super::tuning::{Outlier, Tuning};
 use super::weights::{Says, Terms};
 
@@ -16,10 +16,14 @@ pub(super) struct Observed {
     pub(super) log_load: f64,
     /// Repetitions done.
     pub(super) reps: f64,
+    /// Repetitions that one of reserve stands for.
+    pub(super) unit: f64,
     /// What it says of the reserve.
     pub(super) says: Says,
     /// Hard sets done before it on the day.
     pub(super) hard_sets: f64,
+    /// −1 left, 1 right, 0 both.
+    pub(super) side: f64,
 }
 
 /// What came of a set.
@@ -32,13 +36,25 @@ pub(super) struct Moved {
 /// Coefficients smaller than this change nothing that is shown.
 const NOTHING: f64 = 1e-9;
 
-type Three = [f64; 3];
+/// Numbers that a set's likelihood depends on.
+const Y: usize = 4;
+/// Strength of the moment, of which the next three are apart.
+const MOMENT: usize = 0;
+/// Endurance.
+const CURVE: usize = 1;
+/// Shape of the reps curve.
+const BEND: usize = 2;
+/// Bias or habit.
+const THETA: usize = 3;
 
-/// Likelihood of a set, its gradient, and minus its second derivatives, in (strength of the moment, endurance, bias or habit).
+type Column = [f64; Y];
+type Square = [Column; Y];
+
+/// Likelihood of a set, its gradient, and minus its second derivatives.
 struct Likelihood {
     value: f64,
-    gradient: Three,
-    curvature: [Three; 3],
+    gradient: Column,
+    curvature: Square,
 }
 
 impl Observed {
@@ -49,7 +65,7 @@ impl Observed {
                 flat: 0.30,
                 ..tuning.missed
             },
-            Says::Missed => tuning.missed,
+            Says::Missed | Says::Spent(_) => tuning.missed,
             Says::Reported(_) => tuning.reported,
             Says::Habit => tuning.hardest,
             Says::AtLeast => tuning.other,
@@ -64,127 +80,144 @@ impl Observed {
             BIAS
         }
     }
-}
 
-/// P·∂y for the strength of the moment, which sums several numbers of the state.
-fn column_of_moment(state: &State, hard_sets: f64) -> Vector {
-    let mut column = [0.0; N];
-    for (entry, row) in column.iter_mut().zip(&state.cov) {
-        *entry = row[LEVEL] - row[LOSS] + row[READINESS] - hard_sets * row[FATIGUE];
+    /// Strength of the moment, of a vector over the state.
+    fn moment(&self, v: &Vector) -> f64 {
+        v[LEVEL] - v[LOSS] + self.side * v[AHEAD] + v[READINESS] - self.hard_sets * v[FATIGUE]
     }
-    column
+
+    /// Log 1RM of the moment ÷ load.
+    pub(super) fn spare(&self, state: &State) -> f64 {
+        self.moment(&state.mean) - self.log_load
+    }
 }
 
-fn moment(v: &Vector, hard_sets: f64) -> f64 {
-    v[LEVEL] - v[LOSS] + v[READINESS] - hard_sets * v[FATIGUE]
+/// How likely the set is, were it what it says.
+pub(super) fn likelihood_of(state: &State, set: &Observed, tuning: &Tuning) -> f64 {
+    read(state, set, tuning).2.value
 }
 
-/// Log capacity of the moment after `hard_sets`.
-pub(super) fn capacity(state: &State, hard_sets: f64) -> f64 {
-    moment(&state.mean, hard_sets)
+/// Columns P·∂y, Q, and the likelihood.
+fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square, Likelihood) {
+    let theta = set.turns_with();
+    let columns: [Vector; Y] = [
+        std::array::from_fn(|i| set.moment(&state.cov[i])),
+        std::array::from_fn(|i| state.cov[i][ENDURANCE]),
+        std::array::from_fn(|i| state.cov[i][SHAPE]),
+        std::array::from_fn(|i| state.cov[i][theta]),
+    ];
+    let q: Square = columns.map(|column| {
+        [
+            set.moment(&column),
+            column[ENDURANCE],
+            column[SHAPE],
+            column[theta],
+        ]
+    });
+    let sd = q[THETA][THETA].max(0.0).sqrt().max(1e-6);
+    let terms = Terms::of(set.says, state.mean[theta], sd, tuning);
+    let likelihood = likelihood(state, set, &q, &terms, tuning);
+    (columns, q, likelihood)
 }
 
 /// Moves the belief by one set.
 pub(super) fn learn(state: &mut State, set: &Observed, tuning: &Tuning) -> Moved {
-    let theta = set.turns_with();
-    let columns: [Vector; 3] = [
-        column_of_moment(state, set.hard_sets),
-        std::array::from_fn(|i| state.cov[i][ENDURANCE]),
-        std::array::from_fn(|i| state.cov[i][theta]),
-    ];
-    let q: [Three; 3] = std::array::from_fn(|k| {
-        [
-            moment(&columns[k], set.hard_sets),
-            columns[k][ENDURANCE],
-            columns[k][theta],
-        ]
-    });
-    let sd = q[2][2].max(0.0).sqrt().max(1e-6);
-    let terms = Terms::of(set.says, state.mean[theta], sd, tuning);
-    let likelihood = likelihood(state, set, &q, &terms, tuning);
-
+    let (columns, q, likelihood) = read(state, set, tuning);
     let Outlier { share, flat } = set.outlier(tuning);
     let z = likelihood.value.max(1e-12);
     let outlier = share * flat / ((1.0 - share) * z + share * flat);
     let scale = (1.0 - outlier) / z;
-    let gradient = likelihood.gradient.map(|g| g * scale);
-    let mut m = [[0.0; 3]; 3];
-    for i in 0..3 {
-        for j in 0..3 {
-            m[i][j] = likelihood.curvature[i][j] * scale + gradient[i] * gradient[j];
-        }
+    let mut gradient = likelihood.gradient.map(|g| g * scale);
+    let length = steps(&q, &gradient);
+    if length > tuning.longest_step {
+        gradient = gradient.map(|g| g * tuning.longest_step / length);
     }
-    let step = safe_step(&q, &m);
-    apply(
-        state,
-        &columns,
-        &gradient,
-        &m,
-        step,
-        matches!(set.says, Says::Habit),
-    );
+    let m: Square = std::array::from_fn(|i| {
+        std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
+    });
+    let step = safe_step(&q, &m, tuning.most_growth);
+    let keep_curve = set.says == Says::Habit && !tuning.habit_teaches;
+    apply(state, &columns, &gradient, &m, step, keep_curve);
     state.clamp();
     Moved { outlier }
 }
 
-fn likelihood(state: &State, set: &Observed, q: &[Three; 3], terms: &Terms, tuning: &Tuning) -> Likelihood {
-    let shape = tuning.curve_shape;
-    let curve = Curve::steep(shape, steepness_at_80(shape) * libm::exp(state.mean[ENDURANCE]));
-    let spare = moment(&state.mean, set.hard_sets) - set.log_load;
+fn likelihood(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: &Tuning) -> Likelihood {
+    let curve = Curve::new(state.mean[SHAPE], state.mean[ENDURANCE]);
+    let spare = set.spare(state);
+    let bends = q[BEND][BEND] > 0.0;
     let mut sum = Likelihood {
         value: 0.0,
-        gradient: [0.0; 3],
-        curvature: [[0.0; 3]; 3],
+        gradient: [0.0; Y],
+        curvature: [[0.0; Y]; Y],
     };
-    let mut k = set.reps;
+    let mut reps = set.reps;
     for j in 0..terms.count {
         let (c, c1, c2) = (terms.value[j], terms.slope[j], terms.bend[j]);
-        if c.abs() >= NOTHING || c1.abs() >= NOTHING || c2.abs() >= NOTHING {
-            if k < 0.5 {
-                sum.value += c;
-                sum.gradient[2] += c1;
-                sum.curvature[2][2] -= c2;
-            } else {
-                let (g, slope) = curve.log_ratio(k);
-                let a = -slope * (k - 1.0);
-                let noise = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
-                let var = q[0][0] + 2.0 * a * q[0][1] + a * a * q[1][1] + noise;
-                let root = var.max(1e-12).sqrt();
-                let z = (spare - g) / root;
-                let (below, dense) = (cdf(z), pdf(z) / root);
-                let turn = z * dense / root;
-                sum.value += c * below;
-                sum.gradient[0] += c * dense;
-                sum.gradient[1] += a * c * dense;
-                sum.gradient[2] += c1 * below;
-                sum.curvature[0][0] += c * turn;
-                sum.curvature[0][1] += a * c * turn;
-                sum.curvature[1][1] += a * a * c * turn;
-                sum.curvature[0][2] -= c1 * dense;
-                sum.curvature[1][2] -= a * c1 * dense;
-                sum.curvature[2][2] -= c2 * below;
+        let k = reps;
+        reps += set.unit;
+        if c.abs() < NOTHING && c1.abs() < NOTHING && c2.abs() < NOTHING {
+            continue;
+        }
+        if k < 0.5 {
+            sum.value += c;
+            sum.gradient[THETA] += c1;
+            sum.curvature[THETA][THETA] -= c2;
+            continue;
+        }
+        let (ratio, slope) = curve.log_ratio(k);
+        let a = -slope * (k - 1.0);
+        let d = if bends { -curve.by_shape(k, ratio) } else { 0.0 };
+        let along = [1.0, a, d];
+        let mut var = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
+        for (i, x) in along.iter().enumerate() {
+            var += x * (q[i][MOMENT] + a * q[i][CURVE] + d * q[i][BEND]);
+        }
+        let root = var.max(1e-12).sqrt();
+        let z = (spare - ratio) / root;
+        let (below, dense) = (cdf(z), pdf(z) / root);
+        let turn = c * z * dense / root;
+        sum.value += c * below;
+        sum.gradient[THETA] += c1 * below;
+        sum.curvature[THETA][THETA] -= c2 * below;
+        for (i, x) in along.iter().enumerate() {
+            sum.gradient[i] += x * c * dense;
+            sum.curvature[i][THETA] -= x * c1 * dense;
+            for (j, y) in along.iter().enumerate().take(i + 1) {
+                sum.curvature[i][j] += x * y * turn;
             }
         }
-        k += 1.0;
     }
-    sum.curvature[1][0] = sum.curvature[0][1];
-    sum.curvature[2][0] = sum.curvature[0][2];
-    sum.curvature[2][1] = sum.curvature[1][2];
+    for i in 0..Y {
+        for j in 0..i {
+            let (here, there) = if i == THETA { (j, i) } else { (i, j) };
+            sum.curvature[there][here] = sum.curvature[here][there];
+        }
+    }
     sum
 }
 
-/// The largest step of 1, 0.6, 0.36, … that leaves a covariance: 0.98·Q − t·Q M Q must keep a Cholesky factor.
-fn safe_step(q: &[Three; 3], m: &[Three; 3]) -> f64 {
-    let qm = product(q, m);
-    let qmq = product(&qm, q);
-    let mut step = 1.0;
+/// How many sds of the belief a gradient moves it by.
+fn steps(q: &Square, g: &Column) -> f64 {
+    let along = |i: usize| (0..Y).map(|j| q[i][j] * g[j]).sum::<f64>();
+    (0..Y).map(|i| g[i] * along(i)).sum::<f64>().max(0.0).sqrt()
+}
+
+/// The largest step of 1, 0.6, 0.36, … that leaves a covariance: 0.98·Q − t·Q M Q must keep a Cholesky factor. And
+/// none that makes a variance grow by more than `most_growth` times itself.
+fn safe_step(q: &Square, m: &Square, most_growth: f64) -> f64 {
+    let qmq = product(&product(q, m), q);
+    let mut step: f64 = 1.0;
+    for i in 0..Y {
+        if -qmq[i][i] * step > most_growth * q[i][i] {
+            step = most_growth * q[i][i] / -qmq[i][i];
+        }
+    }
     for _ in 0..12 {
-        let mut left = [[0.0; 3]; 3];
-        for i in 0..3 {
-            for j in 0..3 {
-                left[i][j] = 0.98 * q[i][j] - step * qmq[i][j];
-            }
-            left[i][i] += 1e-6 * q[i][i] + 1e-15;
+        let mut left: Square =
+            std::array::from_fn(|i| std::array::from_fn(|j| 0.98 * q[i][j] - step * qmq[i][j]));
+        for (i, row) in left.iter_mut().enumerate() {
+            row[i] += 1e-6 * q[i][i] + 1e-15;
         }
         if has_cholesky(&left) {
             break;
@@ -194,13 +227,13 @@ fn safe_step(q: &[Three; 3], m: &[Three; 3]) -> f64 {
     step
 }
 
-fn product(a: &[Three; 3], b: &[Three; 3]) -> [Three; 3] {
-    std::array::from_fn(|i| std::array::from_fn(|j| (0..3).map(|k| a[i][k] * b[k][j]).sum()))
+fn product(a: &Square, b: &Square) -> Square {
+    std::array::from_fn(|i| std::array::from_fn(|j| (0..Y).map(|k| a[i][k] * b[k][j]).sum()))
 }
 
-fn has_cholesky(a: &[Three; 3]) -> bool {
-    let mut l = [[0.0; 3]; 3];
-    for i in 0..3 {
+fn has_cholesky(a: &Square) -> bool {
+    let mut l = [[0.0; Y]; Y];
+    for i in 0..Y {
         for j in 0..=i {
             let rest = a[i][j] - (0..j).map(|k| l[i][k] * l[j][k]).sum::<f64>();
             if i == j {
@@ -216,28 +249,18 @@ fn has_cholesky(a: &[Three; 3]) -> bool {
     true
 }
 
-/// Mean += U G, P −= t·U M Uᵀ. A habit says nothing about endurance: with `keep_endurance` its mean stays and its
-/// variance does not shrink.
-fn apply(
-    state: &mut State,
-    columns: &[Vector; 3],
-    g: &Three,
-    m: &[Three; 3],
-    step: f64,
-    keep_endurance: bool,
-) {
-    let endurance = state.mean[ENDURANCE];
-    for i in 0..N {
-        state.mean[i] += columns[0][i] * g[0] + columns[1][i] * g[1] + columns[2][i] * g[2];
-    }
-    if keep_endurance {
-        state.mean[ENDURANCE] = endurance;
+/// Mean += U G, P −= t·U M Uᵀ. With `keep_curve` endurance and shape are only considered, since a habit says nothing
+/// about them: their means stay and their variances do not shrink.
+fn apply(state: &mut State, columns: &[Vector; Y], g: &Column, m: &Square, step: f64, keep_curve: bool) {
+    let considered = |i: usize| keep_curve && (i == ENDURANCE || i == SHAPE);
+    for i in (0..N).filter(|i| !considered(*i)) {
+        state.mean[i] += (0..Y).map(|k| columns[k][i] * g[k]).sum::<f64>();
     }
     for i in 0..N {
-        let row: Three = std::array::from_fn(|b| (0..3).map(|a| columns[a][i] * m[a][b]).sum::<f64>());
+        let row: Column = std::array::from_fn(|b| (0..Y).map(|a| columns[a][i] * m[a][b]).sum());
         for j in 0..=i {
-            let mut change = row[0] * columns[0][j] + row[1] * columns[1][j] + row[2] * columns[2][j];
-            if keep_endurance && i == ENDURANCE && j == ENDURANCE {
+            let mut change: f64 = (0..Y).map(|b| row[b] * columns[b][j]).sum();
+            if i == j && considered(i) {
                 change = change.min(0.0);
             }
             let value = state.cov[i][j] - step * change;

@@ -1,6 +1,7 @@
-//! The eight numbers of the belief, their covariance, and what time does to them.
+//! The numbers of the belief, their covariance, and what time does to them.
 
 use super::Tuning;
+use super::training::Start;
 
 /// Log 1RM at the trained level.
 pub(super) const LEVEL: usize = 0;
@@ -18,8 +19,14 @@ pub(super) const READINESS: usize = 5;
 pub(super) const FATIGUE: usize = 6;
 /// Reserve of the day's hardest set when none is given.
 pub(super) const HABIT: usize = 7;
+/// Change of log strength for a change of log bodyweight.
+pub(super) const SLOPE: usize = 8;
+/// Half of the log strength by which the right side is ahead of the left.
+pub(super) const AHEAD: usize = 9;
+/// Shape of the reps curve: 0 exponential, 1 hyperbolic.
+pub(super) const SHAPE: usize = 10;
 /// How many numbers there are.
-pub(super) const N: usize = 8;
+pub(super) const N: usize = 11;
 
 /// A vector over the state.
 pub(super) type Vector = [f64; N];
@@ -32,38 +39,50 @@ pub(super) struct State {
 }
 
 impl State {
-    /// Before the first set of somebody whose 1RM is guessed at exp(`level`) and whose R80 at 1 + exp(−`endurance`).
-    pub(super) fn prior(level: f64, endurance: f64, tuning: &Tuning) -> Self {
+    /// Before the first set.
+    pub(super) fn prior(start: Start, tuning: &Tuning) -> Self {
         let mut mean = [0.0; N];
-        mean[LEVEL] = level;
+        mean[LEVEL] = start.level;
         mean[TREND] = tuning.trend_mean;
-        mean[ENDURANCE] = endurance;
+        mean[ENDURANCE] = start.endurance;
         mean[BIAS] = tuning.bias_mean;
         mean[FATIGUE] = tuning.fatigue_mean;
         mean[HABIT] = tuning.habit_mean;
+        mean[SLOPE] = tuning.bodyweight_slope;
+        mean[SHAPE] = tuning.curve_shape;
         let mut cov = [[0.0; N]; N];
         for (index, sd) in [
-            (LEVEL, tuning.level_sd),
+            (LEVEL, start.level_sd),
             (TREND, tuning.trend_sd),
             (ENDURANCE, tuning.endurance_sd),
             (BIAS, tuning.bias_sd),
             (FATIGUE, tuning.fatigue_sd),
             (HABIT, tuning.habit_sd),
+            (SLOPE, tuning.slope_sd_kept),
+            (AHEAD, tuning.ahead_sd),
+            (SHAPE, tuning.curve_shape_sd),
         ] {
             cov[index][index] = sd * sd;
         }
+        let novice = -tuning.novice_trend * start.level_sd * tuning.trend_sd;
+        cov[LEVEL][TREND] = novice;
+        cov[TREND][LEVEL] = novice;
         Self { mean, cov }
     }
 
-    /// Log 1RM at average readiness: the trained level less what a layoff took.
-    pub(super) fn strength(&self) -> f64 {
-        self.mean[LEVEL] - self.mean[LOSS]
+    /// Log 1RM at average readiness: the trained level less what a layoff took, `side` being −1 left, 1 right, 0 both.
+    pub(super) fn strength(&self, side: f64) -> f64 {
+        dot(&self.mean, side)
+    }
+
+    /// Covariance of [`State::strength`] with every number.
+    pub(super) fn strength_cov(&self, side: f64) -> Vector {
+        std::array::from_fn(|i| dot(&self.cov[i], side))
     }
 
     /// Variance of [`State::strength`].
-    pub(super) fn strength_var(&self) -> f64 {
-        let p = &self.cov;
-        (p[LEVEL][LEVEL] + p[LOSS][LOSS] - 2.0 * p[LEVEL][LOSS]).max(0.0)
+    pub(super) fn strength_var(&self, side: f64) -> f64 {
+        dot(&self.strength_cov(side), side).max(0.0)
     }
 
     /// `days` pass to the next training day, the log bodyweight trend moving by `gained`: up to the grace they count as
@@ -85,19 +104,19 @@ impl State {
         let reach = tau * (1.0 - keep);
         let regain = libm::exp(-7.0 * trained / tuning.regain_days);
         let m = &mut self.mean;
-        m[LEVEL] +=
-            tuning.trend_mean * (trained - reach) + reach * m[TREND] + tuning.bodyweight_slope * gained;
-        m[TREND] = tuning.trend_mean + keep * (m[TREND] - tuning.trend_mean);
+        let usual = tuning.trend_mean;
+        m[LEVEL] += usual * (trained - reach) + reach * m[TREND] + m[SLOPE] * gained;
+        m[TREND] = usual + keep * (m[TREND] - usual);
         m[LOSS] = m[LOSS] * regain + tuning.layoff_loss * lost;
 
         let p = &mut self.cov;
         for column in 0..N {
-            p[LEVEL][column] += reach * p[TREND][column];
+            p[LEVEL][column] += reach * p[TREND][column] + gained * p[SLOPE][column];
             p[TREND][column] *= keep;
             p[LOSS][column] *= regain;
         }
         for row in p.iter_mut() {
-            row[LEVEL] += reach * row[TREND];
+            row[LEVEL] += reach * row[TREND] + gained * row[SLOPE];
             row[TREND] *= keep;
             row[LOSS] *= regain;
         }
@@ -112,20 +131,30 @@ impl State {
         p[TREND][TREND] += trend * (1.0 - keep * keep);
         p[LOSS][LOSS] += square(tuning.layoff_loss_sd * lost);
         p[ENDURANCE][ENDURANCE] += square(tuning.endurance_walk) * days / 365.0;
+        p[AHEAD][AHEAD] += square(tuning.ahead_walk) * days / 7.0;
     }
 
-    /// A new day: readiness is unknown again, the habit falls back toward its mean.
-    pub(super) fn wake(&mut self, readiness_var: f64, tuning: &Tuning) {
-        let keep = tuning.habit_keep;
-        self.mean[READINESS] = 0.0;
-        self.mean[HABIT] = tuning.habit_mean + keep * (self.mean[HABIT] - tuning.habit_mean);
+    fn scale(&mut self, index: usize, factor: f64) {
+        self.mean[index] *= factor;
         for i in 0..N {
-            self.cov[READINESS][i] = 0.0;
-            self.cov[i][READINESS] = 0.0;
-            self.cov[HABIT][i] *= keep;
-            self.cov[i][HABIT] *= keep;
+            self.cov[index][i] *= factor;
+            self.cov[i][index] *= factor;
         }
-        self.cov[READINESS][READINESS] = readiness_var;
+    }
+
+    /// A new day, `days` after the last: of readiness a part lasts, the rest is new; the habit falls back toward what is usual.
+    pub(super) fn wake(&mut self, days: f64, day_var: f64, tuning: &Tuning) {
+        let lasting = if tuning.readiness_days > 0.0 {
+            tuning.readiness_kept * libm::exp(-days / tuning.readiness_days)
+        } else {
+            0.0
+        };
+        self.scale(READINESS, lasting);
+        self.cov[READINESS][READINESS] += day_var * (1.0 - lasting * lasting);
+        let keep = tuning.habit_keep;
+        let habit = tuning.habit_mean + keep * (self.mean[HABIT] - tuning.habit_mean);
+        self.scale(HABIT, keep);
+        self.mean[HABIT] = habit;
         self.cov[HABIT][HABIT] += tuning.habit_day_sd * tuning.habit_day_sd;
     }
 
@@ -140,8 +169,16 @@ impl State {
             (HABIT, 0.0, 6.0),
             (LOSS, 0.0, 0.4),
             (ENDURANCE, -4.0, 0.7),
+            (SHAPE, 0.05, 2.5),
+            (SLOPE, -0.5, 1.2),
+            (AHEAD, -0.3, 0.3),
         ] {
             m[index] = m[index].clamp(low, high);
         }
     }
+}
+
+/// Strength on a side, of a vector over the state.
+fn dot(v: &Vector, side: f64) -> f64 {
+    v[LEVEL] - v[LOSS] + side * v[AHEAD]
 }

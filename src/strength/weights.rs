@@ -20,6 +20,8 @@ pub(super) enum Says {
     Reported(f64),
     /// Done without a report, and the day's hardest: a habit's reserve was left.
     Habit,
+    /// Done without a report, after one was missed at no more load; so many repetitions fewer than then.
+    Spent(f64),
     /// Done without a report: at least these repetitions can be done.
     AtLeast,
 }
@@ -78,6 +80,22 @@ impl Weights {
         }
     }
 
+    /// Weights of a set after a missed one, `fewer` repetitions than that. T.
+    fn spent(fewer: f64) -> Self {
+        let mut of = [0.0; RESERVES];
+        let near: [f64; 6] = if fewer < 2.5 {
+            [0.76, 0.12, 0.06, 0.03, 0.02, 0.005]
+        } else {
+            [0.32, 0.20, 0.22, 0.14, 0.08, 0.03]
+        };
+        of[..6].copy_from_slice(&near);
+        Self {
+            of,
+            count: 6,
+            tail: 0.005,
+        }
+    }
+
     /// Weights when `report` repetitions in reserve were said by somebody who under-reports by `bias`.
     pub(super) fn reported(report: f64, bias: f64, tuning: &Tuning) -> Self {
         let mut of = [0.0; RESERVES];
@@ -106,23 +124,22 @@ impl Weights {
         }
     }
 
-    /// Weights of a set without report whose reserve is a `habit`.
+    /// Weights of a set without report whose reserve is a `habit`, unless the day was easy on purpose.
     pub(super) fn habit(habit: f64, tuning: &Tuning) -> Self {
-        let mut of = [0.0; RESERVES];
-        let mut sum = 0.0;
-        for (j, weight) in of.iter_mut().enumerate() {
-            let reserve = f64::from(u8::try_from(j).unwrap_or(u8::MAX));
-            let z = (reserve - habit) / tuning.habit_spread;
-            *weight = libm::exp(-0.5 * z * z);
-            sum += *weight;
+        let mut of = bell(habit, tuning.habit_spread);
+        if tuning.easy_share > 0.0 {
+            let easy = bell(tuning.easy_mean, tuning.easy_sd);
+            for (weight, easy) in of.iter_mut().zip(easy) {
+                *weight += tuning.easy_share * (easy - *weight);
+            }
         }
         for weight in &mut of {
-            *weight = 0.975 * *weight / sum + 0.0015;
+            *weight = 0.975 * *weight + 0.0015;
         }
         Self {
             of,
             count: RESERVES,
-            tail: 0.0015,
+            tail: 0.0015 + 0.05 * tuning.easy_share,
         }
     }
 
@@ -131,6 +148,19 @@ impl Weights {
         let here = if j < self.count { self.of[j] } else { self.tail };
         if j == 0 { here } else { here - self.of[j - 1] }
     }
+}
+
+/// Whole reserves by a bell around `centre`, adding up to 1.
+fn bell(centre: f64, spread: f64) -> [f64; RESERVES] {
+    let mut of = [0.0; RESERVES];
+    let mut reserve = 0.0;
+    for weight in &mut of {
+        let z = (reserve - centre) / spread;
+        *weight = libm::exp(-0.5 * z * z);
+        reserve += 1.0;
+    }
+    let sum: f64 = of.iter().sum();
+    of.map(|weight| weight / sum.max(1e-300))
 }
 
 impl Terms {
@@ -159,6 +189,7 @@ impl Terms {
         };
         match says {
             Says::Missed => Self::plain(&Weights::missed()),
+            Says::Spent(fewer) => Self::plain(&Weights::spent(fewer)),
             Says::AtLeast => {
                 let mut terms = Self::empty(1);
                 terms.value[0] = 1.0;

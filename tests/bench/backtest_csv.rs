@@ -1,7 +1,8 @@
 //! Measures the strength belief on simulated logs.
 //!
 //! `backtest_csv predict DIR [--published]` reads `DIR/sets.csv` and `DIR/points.csv`, writes `DIR/pred.csv`.
-//! `backtest_csv score [--published] [--set NAME=VALUE]… DIR…` scores several folders against their `truth.csv`; folders
+//! `backtest_csv tune [--vary NAME]… DIR…` moves the named constants (all, if none is named) one at a time while that
+//! lowers the scores. `backtest_csv score [--published] [--set NAME=VALUE]… DIR…` scores several folders against their `truth.csv`; folders
 //! whose names end in the same `-word` make one row.
 
 #![allow(
@@ -14,6 +15,7 @@
 
 mod logs;
 mod scores;
+mod tune;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -27,19 +29,26 @@ use scores::{Chances, Errors};
 fn main() {
     let mut tuning = Tuning::default();
     let mut dirs: Vec<PathBuf> = Vec::new();
+    let mut names: Vec<String> = Vec::new();
     let mut args = std::env::args().skip(1);
     let command = args.next().unwrap_or_default();
     while let Some(arg) = args.next() {
         match arg.as_str() {
             "--published" => tuning = Tuning::published(),
             "--set" => tuning = with(&tuning, &args.next().expect("NAME=VALUE after --set")),
+            "--from" => {
+                let text = std::fs::read_to_string(args.next().expect("FILE after --from")).unwrap();
+                tuning = serde_json::from_str(&text).unwrap();
+            }
+            "--vary" => names.push(args.next().expect("NAME after --vary")),
             _ => dirs.push(arg.into()),
         }
     }
     match command.as_str() {
         "predict" => dirs.iter().for_each(|dir| predict(dir, &tuning)),
         "score" => score(&dirs, &tuning),
-        _ => panic!("say predict or score"),
+        "tune" => tune::tune(&dirs, tuning, &names),
+        _ => panic!("say predict, score or tune"),
     }
 }
 
@@ -66,13 +75,18 @@ fn replay(
         Prior::of(&logs::movement_id(&key.1), Share::WHOLE),
         tuning.clone(),
     );
+    let side = if tuning.sides_together {
+        logs::side(&key.2)
+    } else {
+        None
+    };
     let mut read = 0;
     for (as_of, on) in points {
         while read < days.len() && days[read].date < as_of {
             filter.learn(&days[read]);
             read += 1;
         }
-        let belief = filter.belief(as_of);
+        let belief = filter.belief(side, as_of);
         let ahead = (on - as_of).num_days() as f64;
         answer(
             (as_of, on),
@@ -117,11 +131,11 @@ fn predict(dir: &Path, tuning: &Tuning) {
     .unwrap();
     for (key, list) in &mut points {
         list.sort();
-        let days = all.get(key).map_or(&[][..], Vec::as_slice);
+        let days = all.days(key, tuning.sides_together);
         let mut index = 0;
         replay(
             key,
-            days,
+            &days,
             tuning,
             list.clone().into_iter().map(|p| (p.0, p.1)),
             |(as_of, on), belief| {
@@ -216,22 +230,59 @@ impl Sheet {
     }
 }
 
-fn score(dirs: &[PathBuf], tuning: &Tuning) {
+/// A folder in memory: each series' days and points.
+struct Loaded {
+    world: String,
+    series: Vec<(Series, Vec<TrainingDay>, BTreeMap<(NaiveDate, NaiveDate), Target>)>,
+}
+
+fn load(dir: &Path, sides_together: bool) -> Loaded {
+    let name = dir.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let world = name
+        .split_once('-')
+        .map_or(name.clone(), |(_, world)| world.to_owned());
+    let all = logs::sets(&dir.join("sets.csv"));
+    let series = logs::targets(dir, &all)
+        .into_iter()
+        .map(|(key, points)| {
+            let days = all.days(&key, sides_together);
+            (key, days, points)
+        })
+        .collect();
+    Loaded { world, series }
+}
+
+/// Mean scores of each world.
+fn measure(loaded: &[Loaded], tuning: &Tuning) -> BTreeMap<String, Vec<f64>> {
     let mut groups: BTreeMap<String, Vec<Vec<f64>>> = BTreeMap::new();
-    for dir in dirs {
-        let name = dir.file_name().unwrap_or_default().to_string_lossy().into_owned();
-        let group = name
-            .split_once('-')
-            .map_or(name.clone(), |(_, world)| world.to_owned());
-        groups.entry(group).or_default().push(sheet(dir, tuning).row());
+    for log in loaded {
+        let mut sheet = Sheet::default();
+        for (key, days, points) in &log.series {
+            replay(key, days, tuning, points.keys().copied(), |point, belief| {
+                if let Some(belief) = belief {
+                    sheet.add(&points[&point], &belief, point.0 == point.1);
+                }
+            });
+        }
+        groups.entry(log.world.clone()).or_default().push(sheet.row());
     }
+    let mean = |rows: Vec<Vec<f64>>| {
+        (0..rows[0].len())
+            .map(|i| rows.iter().map(|r| r[i]).sum::<f64>() / rows.len() as f64)
+            .collect()
+    };
+    groups
+        .into_iter()
+        .map(|(world, rows)| (world, mean(rows)))
+        .collect()
+}
+
+fn score(dirs: &[PathBuf], tuning: &Tuning) {
+    let loaded: Vec<Loaded> = dirs.iter().map(|dir| load(dir, tuning.sides_together)).collect();
     println!(
         "log        |   MdAPE  bias  CRPS  cov   w |  test | 8wk Md  bias  CRPS  cov | Brier   logl | cold CRPS cov  8wk CRPS cov"
     );
-    for (group, rows) in groups {
-        let m: Vec<f64> = (0..rows[0].len())
-            .map(|i| rows.iter().map(|r| r[i]).sum::<f64>() / rows.len() as f64)
-            .collect();
+    for (group, m) in measure(&loaded, tuning) {
         println!(
             "{group:10} |   {:5.3} {:5.2} {:6.4} {:4.1} {:4.1}| {:5.2} |  {:5.3} {:5.2} {:6.4} {:4.1} | {:.4} {:.4} | {:6.3} {:4.1} {:6.3} {:4.1}",
             m[0],
@@ -252,19 +303,4 @@ fn score(dirs: &[PathBuf], tuning: &Tuning) {
             m[15]
         );
     }
-}
-
-fn sheet(dir: &Path, tuning: &Tuning) -> Sheet {
-    let all = logs::sets(&dir.join("sets.csv"));
-    let targets = logs::targets(dir, &all);
-    let mut sheet = Sheet::default();
-    for (key, points) in &targets {
-        let days = all.get(key).map_or(&[][..], Vec::as_slice);
-        replay(key, days, tuning, points.keys().copied(), |point, belief| {
-            if let Some(belief) = belief {
-                sheet.add(&points[&point], &belief, point.0 == point.1);
-            }
-        });
-    }
-    sheet
 }

@@ -5,13 +5,42 @@ use std::path::Path;
 
 use chrono::{Datelike, NaiveDate};
 use rungwright::strength::{Attempt, TrainingDay};
-use rungwright::units::{Added, Bodyweight, Effort, Given, Mass, Outcome, Reps, Share};
+use rungwright::units::{Added, Bodyweight, Effort, Given, Mass, Outcome, Reps, Share, Side};
 
 /// Athlete, movement as written, side as written.
 pub type Series = (String, String, String);
 
-/// All training days of each series.
-pub type Logs = BTreeMap<Series, Vec<TrainingDay>>;
+/// All training days of each athlete and movement, both sides together.
+#[derive(Debug, Default)]
+pub struct Logs(BTreeMap<(String, String), Vec<TrainingDay>>);
+
+impl Logs {
+    /// The days that a series' belief reads: with `sides_together` those of both sides.
+    pub fn days(&self, key: &Series, sides_together: bool) -> Vec<TrainingDay> {
+        let mut days = self
+            .0
+            .get(&(key.0.clone(), key.1.clone()))
+            .cloned()
+            .unwrap_or_default();
+        if !sides_together {
+            for day in &mut days {
+                day.attempts.retain(|attempt| attempt.side == side(&key.2));
+                day.attempts.iter_mut().for_each(|attempt| attempt.side = None);
+            }
+            days.retain(|day| !day.attempts.is_empty());
+        }
+        days
+    }
+}
+
+/// The side that a cell names.
+pub fn side(written: &str) -> Option<Side> {
+    match written {
+        "L" => Some(Side::Left),
+        "R" => Some(Side::Right),
+        _ => None,
+    }
+}
 
 /// A row of a CSV file by column name.
 pub type Row = BTreeMap<String, String>;
@@ -53,7 +82,7 @@ pub fn movement_id(written: &str) -> String {
 
 /// `sets.csv` as training days, order within a day kept.
 pub fn sets(path: &Path) -> Logs {
-    let mut logs = Logs::new();
+    let mut logs = Logs::default();
     for row in rows(path) {
         let mass = |column: &str| number(&row, column).map(Mass::from_kg);
         let Some(reps) = row["reps"]
@@ -64,6 +93,7 @@ pub fn sets(path: &Path) -> Logs {
             continue;
         };
         let attempt = Attempt {
+            side: side(&row["side"]),
             bodyweight: mass("bodyweight_kg").map(Bodyweight::new),
             share: Share::WHOLE,
             added: mass("added_kg").map_or(Added::NONE, Added::new),
@@ -76,7 +106,10 @@ pub fn sets(path: &Path) -> Logs {
             },
         };
         let day = date(&row, "date");
-        let days = logs.entry(series(&row)).or_default();
+        let days = logs
+            .0
+            .entry((row["athlete"].clone(), row["movement"].clone()))
+            .or_default();
         match days.last_mut() {
             Some(last) if last.date == day => last.attempts.push(attempt),
             _ => days.push(TrainingDay {
@@ -109,6 +142,7 @@ const HORIZON_DAYS: u64 = 56;
 /// The points of a folder with their truth, by (as of, on).
 pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate, NaiveDate), Target>> {
     let first = logs
+        .0
         .values()
         .filter_map(|days| days.first())
         .map(|day| day.date)
@@ -120,8 +154,10 @@ pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate,
     let mut all: BTreeMap<Series, BTreeMap<(NaiveDate, NaiveDate), Target>> = BTreeMap::new();
     let mut at = |key: Series, as_of: NaiveDate, on: NaiveDate, set: &dyn Fn(&mut Target)| {
         let days = logs
-            .get(&key)
-            .map_or(0, |days| days.iter().filter(|day| day.date < as_of).count());
+            .days(&key, false)
+            .iter()
+            .filter(|day| day.date < as_of)
+            .count();
         if days > 0 {
             let target = all.entry(key).or_default().entry((as_of, on)).or_default();
             target.days = days;
