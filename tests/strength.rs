@@ -292,11 +292,12 @@ fn stays_finite(log: &[AnyDay]) -> Result<(), TestCaseError> {
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
-    // Not so at present, in the published filter either: a set far below what is believed counts as a typo, and the
-    // likelier a typo the less it moves the belief; and at a load lighter than usual more repetitions tell of endurance,
-    // which the heavier sets then owe less to strength.
+    // Not so at present, in the published filter either, and not even at the load trained: when all sets lie at one number
+    // of repetitions to failure, level and endurance are tied, and more repetitions than that tell of endurance, which the
+    // other sets then owe less to strength (about 0.3 % lower in a plausible case). Far below what is believed a set
+    // counts as a typo, and the likelier a typo the less it moves the belief.
     #[test]
-    #[ignore = "known not to hold at other loads than those trained"]
+    #[ignore = "known not to hold: endurance takes the credit"]
     fn one_more_repetition_never_lowers_the_belief(added in 20.0..45.0f64, less in 0u16..2, rir in 0u8..4) {
         let mut days = two_months();
         let now = read(&days).belief(None, date(60)).unwrap().expected_reps(kg(80.0 + added));
@@ -310,17 +311,6 @@ proptest! {
             let (fewer, more) = (last(reps, rir), last(reps + 1, rir));
             prop_assert!(more >= fewer * (1.0 - 1e-9), "{reps} reps, {rir:?} left: {fewer} {more}");
         }
-    }
-
-    #[test]
-    fn one_more_repetition_at_the_load_trained_never_lowers_the_belief(reps in 4u16..7, rir in 1u8..3) {
-        let mut days = two_months();
-        let mut last = |reps: u16| {
-            days[15] = on(60, vec![done(25.0, reps, f64::from(rir))]);
-            read(&days).belief(None, date(61)).unwrap().one_rep_max().kg()
-        };
-        let (fewer, more) = (last(reps), last(reps + 1));
-        prop_assert!(more >= fewer * (1.0 - 1e-9), "{fewer} {more}");
     }
 
     #[test]
