@@ -44,6 +44,15 @@ pub struct Tag<'a> {
     pub ladder: &'a Ladder,
     /// The rung.
     pub rung: &'a Rung,
+    /// How high the rung stands on its ladder, in half rungs.
+    pub height: usize,
+}
+
+impl Tag<'_> {
+    /// Whether it is for this ladder. Ladders of one catalogue are told apart by where they lie.
+    pub fn is_on(&self, ladder: &Ladder) -> bool {
+        std::ptr::eq(self.ladder, ladder)
+    }
 }
 
 /// One set on its day.
@@ -118,41 +127,66 @@ impl LoggedSet<'_> {
     }
 }
 
+/// What the catalogue says of a set. Sets mostly come in rows of the same, so the last answer is kept.
+#[derive(Debug, Clone, Copy)]
+struct Meant<'a> {
+    set: &'a Set,
+    movement: Option<&'a Movement>,
+    tag: Option<Tag<'a>>,
+}
+
+impl<'a> Meant<'a> {
+    fn look_up(set: &'a Set, catalogue: &'a Catalogue) -> Self {
+        let movement = catalogue.movement(&set.movement);
+        let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
+        let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
+            let rung = ladder.rung(id)?;
+            Some(Tag {
+                ladder,
+                rung,
+                height: ladder.half_rungs(rung),
+            })
+        });
+        Self { set, movement, tag }
+    }
+
+    fn is_same(&self, set: &Set) -> bool {
+        self.set.movement == set.movement && self.set.rung == set.rung && self.set.ladder == set.ladder
+    }
+}
+
 /// Every set in `records`, with bodyweight and load.
 pub(super) fn gather<'a>(
     records: &'a [Record],
     catalogue: &'a Catalogue,
     weigh_ins: &WeighIns,
 ) -> Vec<LoggedSet<'a>> {
-    records
-        .iter()
-        .enumerate()
-        .filter_map(|(order, record)| match &record.what {
-            Fact::Set(set) => Some(logged(order, record, set, catalogue, weigh_ins)),
-            _ => None,
-        })
-        .collect()
+    let mut last: Option<Meant<'a>> = None;
+    let mut sets = Vec::with_capacity(records.len());
+    for (order, record) in records.iter().enumerate() {
+        let Fact::Set(set) = &record.what else { continue };
+        let meant = last
+            .filter(|last| last.is_same(set))
+            .unwrap_or_else(|| Meant::look_up(set, catalogue));
+        last = Some(meant);
+        sets.push(logged(order, record, set, meant, weigh_ins));
+    }
+    sets
 }
 
 fn logged<'a>(
     order: usize,
     record: &'a Record,
     set: &'a Set,
-    catalogue: &'a Catalogue,
+    Meant { movement, tag, .. }: Meant<'a>,
     weigh_ins: &WeighIns,
 ) -> LoggedSet<'a> {
     let date = record.at.date();
-    let movement = catalogue.movement(&set.movement);
-    let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
-    let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
-        Some(Tag {
-            ladder,
-            rung: ladder.rung(id)?,
-        })
-    });
     let form = match (tag, &set.rung) {
         (Some(tag), _) => Some(Form::of(tag.rung)),
-        (None, None) => Some(Form::plain(&set.movement)),
+        (None, None) => Some(Form::plain(
+            movement.map_or(set.movement.as_str(), |movement| &movement.id),
+        )),
         (None, Some(_)) => None,
     };
     let own = set
