@@ -117,6 +117,8 @@ pub struct Prescription {
     pub reserve: Option<Reserve>,
     /// Rest between sets, seconds, at least and at most.
     pub rest_secs: (u16, u16),
+    /// Today's bodyweight, where a load is asked.
+    pub bodyweight: Option<Bodyweight>,
     /// What to move, where a load is asked and can be named.
     pub load: Option<LoadToday>,
 }

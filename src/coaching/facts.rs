@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Caution, Ladder, Movement, Rung, Site};
+use crate::catalogue::{Catalogue, Caution, Ladder, Movement, Rung, Site};
 use crate::timeline::{EVIDENCE_DAYS, Timeline};
 use crate::units::{Bodyweight, Rail, Share, SystemLoad};
 
@@ -86,7 +86,7 @@ impl<'t, 'a> Facts<'t, 'a> {
         rail: Rail,
         standing: Option<Standing<'a>>,
         named: Named<'a>,
-        (plates, movement_of): (&'t PlatesOnHand, &dyn Fn(&str) -> Option<&'a Movement>),
+        (plates, catalogue): (&'t PlatesOnHand, &'a Catalogue),
     ) -> Self {
         let line = Line::of(ladder, timeline);
         let rung = standing.map_or(named.rung, |standing| standing.rung);
@@ -97,12 +97,12 @@ impl<'t, 'a> Facts<'t, 'a> {
         } else {
             falls.iter().map(|_| FALL_ADDS).sum()
         };
-        let measure = Measure { rung, extra };
+        let mut measure = Measure { rung, extra };
         let mut exposures = exposures(
             timeline,
             measure,
             rail,
-            standing.and_then(|standing| standing.since),
+            standing.and_then(|standing| standing.after),
         );
         let recent = exposures
             .last()
@@ -113,9 +113,11 @@ impl<'t, 'a> Facts<'t, 'a> {
             (None, false) => Known::No,
         };
         if known == Known::No {
+            // Where a rail begins without a record, falls are not counted.
             exposures.clear();
+            measure = Measure::plain(rung);
         }
-        let movement = movement_of(&rung.movement);
+        let movement = catalogue.movement(&rung.movement);
         Self {
             timeline,
             ladder,
@@ -134,18 +136,6 @@ impl<'t, 'a> Facts<'t, 'a> {
             plates,
             other_lowest: None,
         }
-    }
-
-    /// The rung's measure as a step down would find it: with what falls have added there.
-    pub fn measure_of(&self, rung: &'a Rung) -> Measure<'a> {
-        let plain = Measure::plain(rung);
-        let falls = falls(self.timeline, self.ladder, self.rail, rung).len();
-        let extra = if plain.is_loaded() {
-            0.0
-        } else {
-            (0..falls).map(|_| FALL_ADDS).sum()
-        };
-        Measure { rung, extra }
     }
 
     /// Days since `date`.

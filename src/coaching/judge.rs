@@ -126,10 +126,9 @@ impl<'a> Measure<'a> {
         let plainly = set.amount >= self.reach() && load.kg() >= asked - STANDARD_GRACE_KG;
         let heavier = self.is_loaded()
             && self.is_reps()
+            && set.amount < self.reach()
             && set.amount >= self.lo().min(FEWEST_HEAVIER_REPS)
-            && load.kg() * (EPLEY_REPS + set.amount)
-                >= (asked - STANDARD_GRACE_KG) * (EPLEY_REPS + self.reach())
-            && load.kg() >= asked - STANDARD_GRACE_KG;
+            && load.kg() * (EPLEY_REPS + set.amount) >= (asked - GRACE_KG) * (EPLEY_REPS + self.reach());
         plainly || heavier
     }
 
@@ -202,17 +201,17 @@ pub fn by_day<'t, 'a>(
     days
 }
 
-/// Every exposure of the stay that begins at `since`, in order, judged.
+/// Every exposure of the stay, the days after `after`, in order, judged.
 pub fn exposures<'t, 'a>(
     timeline: &'t Timeline<'a>,
     measure: Measure<'_>,
     rail: Rail,
-    since: Option<NaiveDate>,
+    after: Option<NaiveDate>,
 ) -> Vec<Exposure<'t, 'a>> {
     let mut judged: Vec<Exposure<'t, 'a>> = Vec::new();
     let mut last_full: Option<usize> = None;
     for (date, sets) in by_day(timeline, Form::of(measure.rung), rail) {
-        if since.is_some_and(|since| date < since) {
+        if after.is_some_and(|after| date <= after) {
             continue;
         }
         let last = last_full.and_then(|at| judged.get(at));
@@ -267,7 +266,7 @@ fn work_load<'t, 'a>(
         set.amount >= measure.lo() || (set.failed() && meant.is_some_and(|meant| kg(set) <= meant + GRACE_KG))
     };
     let choose = |wanted: &dyn Fn(&&LoggedSet<'_>) -> bool| -> Vec<&'t LoggedSet<'a>> {
-        sets.iter().copied().filter(|set| wanted(&set)).collect()
+        sets.iter().copied().filter(|set| wanted(set)).collect()
     };
     let mut pool = choose(&worked);
     if pool.is_empty() {

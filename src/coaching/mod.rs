@@ -17,6 +17,7 @@ pub mod prescribe;
 pub mod rules;
 pub mod sides;
 pub mod standing;
+pub mod warm_up;
 
 pub use advice::{Asked, LoadToday, NextStep, Prescription, Verdict};
 pub use finding::{CareNote, Finding};

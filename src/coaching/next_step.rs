@@ -9,7 +9,7 @@ use crate::units::Rail;
 
 use super::advice::{NextStep, Verdict};
 use super::caps::{self, Capped};
-use super::entry::begin_at;
+use super::entry::{Named, begin_at};
 use super::facts::{Facts, Known, system};
 use super::finding::Finding;
 use super::judge::Exposure;
@@ -17,7 +17,7 @@ use super::loads::PlatesOnHand;
 use super::prescribe::{Ruling, bound_by_other, prescribe, target};
 use super::rules::{ELSE, Found, READINESS, WORK};
 use super::standing::{has_joined, is_set_aside, rails, rung_now};
-use super::{care, sides};
+use super::{care, prescribe, sides};
 
 /// The next step of every rail of every ladder that the athlete is on, in order of ladder id, then left, right.
 pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &PlatesOnHand) -> Vec<NextStep> {
@@ -73,19 +73,25 @@ fn on_ladder<'t, 'a>(
         .iter()
         .map(|rail| (*rail, rung_now(timeline, ladder, *rail)))
         .collect();
-    let movement_of = |id: &str| catalogue.movement(id);
     let mut facts: Vec<Facts<'t, 'a>> = standing
         .iter()
         .filter_map(|(rail, stands)| {
             let other = standing.iter().find(|(other, _)| other != rail).copied();
-            let named = begin_at(timeline, ladder, *rail, other)?;
+            // Where records say where the rail stands, nobody asks where it would begin.
+            let named = match stands {
+                Some(standing) => Named {
+                    rung: standing.rung,
+                    met: false,
+                },
+                None => begin_at(timeline, ladder, *rail, other)?,
+            };
             Some(Facts::gather(
                 timeline,
                 ladder,
                 *rail,
                 *stands,
                 named,
-                (plates, &movement_of),
+                (plates, catalogue),
             ))
         })
         .collect();
@@ -153,7 +159,7 @@ fn softened(facts: &Facts<'_, '_>, found: &Found) -> Verdict {
     if Form::of(below) != Form::of(facts.rung) {
         return Verdict::StepBack;
     }
-    let lighter = facts.work_kg().map(|kg| system(kg * found.cut));
+    let lighter = prescribe::work(facts).map(|(kg, _)| system(kg * found.cut));
     let needs_help = lighter
         .zip(facts.loadable(true))
         .is_some_and(|(load, loadable)| loadable.needs_help(load));
@@ -168,6 +174,15 @@ fn ruling<'r>(judged: &'r Judged<'_, '_>, decided: &'r Found, verdict: Verdict) 
     Ruling {
         verdict,
         decided: &decided.finding,
+        eased: judged.work.iter().any(|found| {
+            matches!(
+                found.finding,
+                Finding::LayoffShort { .. }
+                    | Finding::LayoffLong { .. }
+                    | Finding::LayoffStep { .. }
+                    | Finding::AfterPain { .. }
+            )
+        }),
         cut: decided.cut,
         sore: judged
             .caps
@@ -181,7 +196,7 @@ fn ruling<'r>(judged: &'r Judged<'_, '_>, decided: &'r Found, verdict: Verdict) 
 fn after_sides(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> (Verdict, Option<Capped>) {
     let waits = other
         .and_then(|other| sides::wait((&own.facts, own.uncapped), (&other.facts, other.verdict)))
-        .filter(|_| own.uncapped.is_forward());
+        .filter(|_| own.verdict != Verdict::Pause);
     let verdict = match waits.as_ref().and_then(|capped| capped.turns_to) {
         Some(turned) if own.verdict == own.uncapped => turned,
         _ => own.verdict,
@@ -249,18 +264,16 @@ fn waits_for(waits: &Option<Capped>) -> Option<&Finding> {
 fn reasons(own: &Judged<'_, '_>, waits: Option<Capped>, verdict: Verdict) -> Vec<Finding> {
     let mut first = Vec::new();
     let mut rest = Vec::new();
+    let hurts = own.readiness.iter().any(|found| found.verdict == Verdict::Pause);
     for found in &own.readiness {
-        let decides =
-            found.verdict == verdict || verdict == Verdict::Pause && found.verdict == Verdict::WeighInFirst;
-        if decides {
-            first.push(found.finding.clone())
+        if hurts || found.verdict == verdict {
+            first.push(found.finding.clone());
         } else {
-            rest.push(found.finding.clone())
+            rest.push(found.finding.clone());
         }
     }
     let mut caps: Vec<Capped> = own.caps.clone();
     caps.extend(waits);
-    let hurts = own.readiness.iter().any(|found| found.verdict == Verdict::Pause);
     let turned = caps
         .iter()
         .position(|capped| capped.turns_to.is_some())

@@ -23,6 +23,8 @@ pub struct Ruling<'r> {
     pub verdict: Verdict,
     /// What decided, before caps.
     pub decided: &'r Finding,
+    /// Time away, or the first day after pain, takes a set away.
+    pub eased: bool,
     /// What a back-off leaves of the work load.
     pub cut: f64,
     /// A mild pain at the rung's joints takes a set away.
@@ -49,34 +51,28 @@ pub fn prescribe(facts: &Facts<'_, '_>, ruling: &Ruling<'_>) -> Option<Prescript
     let measure = if rung.id == facts.rung.id {
         facts.measure
     } else {
-        facts.measure_of(rung)
+        Measure::plain(rung)
     };
     let (load, lacks_help) = load_today(facts, ruling, rung);
     Some(Prescription {
         rung: rung.id.clone(),
         movement: rung.movement.clone(),
-        sets: sets(facts, ruling, measure, lacks_help),
+        sets: sets(facts, ruling, measure, lacks_help || load.is_none()),
         asked: asked(facts, ruling, measure),
         reserve: reserve(facts, ruling, rung),
         rest_secs: rung.work.rest_secs,
+        bodyweight: facts.timeline.bodyweight().filter(|_| measure.is_loaded()),
         load,
     })
 }
 
-fn sets(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, measure: Measure<'_>, lacks_help: bool) -> u16 {
+fn sets(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, measure: Measure<'_>, without_load: bool) -> u16 {
     if ruling.verdict == Verdict::Test {
         return 1;
     }
     let asked = measure.rung.work.sets;
-    let eased = matches!(
-        ruling.decided,
-        Finding::LayoffShort { .. }
-            | Finding::LayoffLong { .. }
-            | Finding::LayoffStep { .. }
-            | Finding::AfterPain { .. }
-    );
-    let backs_off = ruling.verdict == Verdict::BackOff && (lacks_help || !measure.is_loaded());
-    let fewer = if ruling.sore || eased || backs_off {
+    let backs_off = ruling.verdict == Verdict::BackOff && without_load;
+    let fewer = if ruling.sore || ruling.eased || backs_off {
         asked.saturating_sub(1).max(1)
     } else {
         asked
@@ -113,6 +109,11 @@ fn reserve(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, rung: &Rung) -> Option<Re
     } else {
         rung.work.reserve
     };
+    reserve_asked(facts, asked)
+}
+
+/// The reserve that is asked: of a minor never less than 2.
+fn reserve_asked(facts: &Facts<'_, '_>, asked: Option<Reserve>) -> Option<Reserve> {
     let least = Reserve::new(MINOR_RESERVE)
         .ok()
         .filter(|_| facts.timeline.is_minor());
@@ -156,13 +157,14 @@ fn load_today(facts: &Facts<'_, '_>, ruling: &Ruling<'_>, rung: &Rung) -> (Optio
 }
 
 /// The latest judged day's work load and belt. A day of singles and doubles is brought to the range by Epley.
-fn work(facts: &Facts<'_, '_>) -> Option<(f64, Added)> {
+pub(super) fn work(facts: &Facts<'_, '_>) -> Option<(f64, Added)> {
     let latest = facts.latest()?;
     let (load, set) = latest.work?;
     let few = |amount: f64| amount < facts.measure.lo() && amount <= ATTEMPT_REPS;
     let kg = if facts.measure.is_reps() && latest.sets.iter().all(|set| few(set.amount)) {
         let most = latest.sets.iter().map(|set| set.amount).fold(0.0, f64::max);
-        load.kg() * (EPLEY_REPS + most) / (EPLEY_REPS + facts.measure.lo() + facts.measure.asked())
+        let asked = reserve_asked(facts, facts.rung.work.reserve).map_or(0.0, Reserve::reps);
+        load.kg() * (EPLEY_REPS + most) / (EPLEY_REPS + facts.measure.lo() + asked)
     } else {
         load.kg()
     };

@@ -12,8 +12,10 @@ use crate::units::Rail;
 pub struct Standing<'a> {
     /// The rung.
     pub rung: &'a Rung,
-    /// The first day of the stay, if another rung came before it; none when the whole log is the stay.
-    pub since: Option<NaiveDate>,
+    /// The last day on another rung: the stay is the days after it. None when the whole log is the stay.
+    pub after: Option<NaiveDate>,
+    /// The last day that said so.
+    said_on: NaiveDate,
 }
 
 /// One day's word about where a rail stands.
@@ -103,14 +105,16 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
         let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
             continue;
         };
-        now = match now {
-            Some(standing) if standing.rung.id == rung.id => Some(standing),
-            Some(_) => Some(Standing {
-                rung,
-                since: Some(date),
-            }),
-            None => Some(Standing { rung, since: None }),
+        let after = match now {
+            Some(before) if before.rung.id == rung.id => before.after,
+            Some(before) => Some(before.said_on),
+            None => None,
         };
+        now = Some(Standing {
+            rung,
+            after,
+            said_on: date,
+        });
     }
     now
 }

@@ -137,7 +137,7 @@ fn slug(name: &str) -> String {
 }
 
 /// `[a-z0-9-]{1,32}`, not edged by `-`, no device name of Windows (Microsoft, "Naming Files, Paths, and Namespaces").
-fn is_plain_folder(name: &str) -> bool {
+pub(crate) fn is_plain_folder(name: &str) -> bool {
     let is_device = matches!(name, "con" | "prn" | "aux" | "nul")
         || ["com", "lpt"].iter().any(|port| {
             name.strip_prefix(port)

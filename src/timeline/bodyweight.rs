@@ -112,7 +112,7 @@ impl WeighIns {
         let recent: Vec<(f64, f64)> = self
             .days
             .iter()
-            .filter(|day| !day.odd && (on - day.date).num_days() < TREND_WINDOW)
+            .filter(|day| !day.odd && (on - day.date).num_days() <= TREND_WINDOW)
             .map(|day| (days_as_f64((day.date - on).num_days()), day.mean.kg()))
             .collect();
         let (first, last) = (recent.first()?.0, recent.last()?.0);

@@ -22,10 +22,11 @@ pub struct Pain {
 
 impl Pain {
     /// Whether it touches a movement on `rail`: one of the movement's joints (the back counts for every movement), on
-    /// this side or on a side not known.
+    /// this side, on a side not known, or at a movement that both hands do as one.
     pub fn touches(&self, movement: Option<&Movement>, rail: Rail) -> bool {
         let here = |joint: Joint| movement.is_some_and(|movement| movement.joints.contains(&joint));
-        rail.touched_by(self.side) && self.site.joint().is_none_or(here)
+        let both_hands = movement.is_some_and(|movement| !movement.is_sided());
+        (both_hands || rail.touched_by(self.side)) && self.site.joint().is_none_or(here)
     }
 }
 

@@ -10,7 +10,7 @@ use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Side, SystemLoad};
 use super::WeighIns;
 
 /// What a set was a set of: the movement, and the help that is not plain. Sets of one form count for the same rungs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Form<'a> {
     /// The movement's id.
     pub movement: &'a str,

@@ -1,6 +1,6 @@
 //! What a rung asks before it is tried.
 
-use super::work::{HIGHEST_RATIO, is_amount};
+use super::work::{impossible_ratio, is_amount, is_ratio, no_system_load};
 use super::{Findings, Movements, Spot, known_movement};
 use crate::catalogue::Help;
 use crate::catalogue::read::{RawEntry, RawRung, standard_of};
@@ -55,20 +55,10 @@ fn one(found: &mut Findings, spot: &Spot, entry: &RawEntry, movements: &Movement
         }
     }
     let Some(ratio) = entry.ratio else { return };
-    if !(ratio > 0.0 && ratio <= HIGHEST_RATIO) {
-        found.error(
-            spot.field("ratio"),
-            format!("nobody lifts {ratio} times their bodyweight here"),
-            format!(
-                "give system load over bodyweight, over 0 and at most {HIGHEST_RATIO}; all of you is 1.0"
-            ),
-        );
+    if !is_ratio(ratio) {
+        impossible_ratio(found, spot.field("ratio"), ratio);
     } else if movement.is_some_and(|movement| movement.share().is_none()) {
-        found.error(
-            spot.field("ratio"),
-            format!("{} has no system load, so no ratio can be met", entry.movement),
-            "leave ratio out, or name another movement",
-        );
+        no_system_load(found, spot.field("ratio"), &entry.movement);
     }
 }
 

@@ -138,26 +138,26 @@ impl<'a> Line<'a> {
             &branch.to,
             "the branch leads nowhere: it joins",
         );
-        if let (Some(from), Some(to)) = (from, to) {
-            if from >= to {
-                found.error(
-                    spot.field("to"),
+        if let (Some(from), Some(to)) = (from, to)
+            && from >= to
+        {
+            found.error(
+                spot.field("to"),
+                format!(
+                    "the branch goes round in a circle: {} does not stand above {}",
+                    quoted(&branch.to),
+                    quoted(&branch.from)
+                ),
+                if from == to {
+                    "let it join a rung above the one that it leaves".to_owned()
+                } else {
                     format!(
-                        "the branch goes round in a circle: {} does not stand above {}",
+                        "swap them: (from: {}, to: {})",
                         quoted(&branch.to),
                         quoted(&branch.from)
-                    ),
-                    if from == to {
-                        "let it join a rung above the one that it leaves".to_owned()
-                    } else {
-                        format!(
-                            "swap them: (from: {}, to: {})",
-                            quoted(&branch.to),
-                            quoted(&branch.from)
-                        )
-                    },
-                );
-            }
+                    )
+                },
+            );
         }
     }
 

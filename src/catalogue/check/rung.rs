@@ -20,6 +20,14 @@ pub(in crate::catalogue) fn rung(found: &mut Findings, spot: &Spot, rung: &RawRu
         known_movement(found, spot.field("movement"), &companion.movement, movements);
         found.unless_written(spot.field("why"), &companion.why, "reason of a companion");
     }
+    let twice = |(at, caution)| rung.cautions.iter().take(at).any(|before| before == caution);
+    if let Some((at, caution)) = rung.cautions.iter().enumerate().find(|one| twice(*one)) {
+        found.warning(
+            spot.field("cautions").item(at),
+            format!("{caution:?} is listed twice"),
+            "delete one of them",
+        );
+    }
     demand(found, spot.field("demand"), rung.demand.as_ref());
 }
 

@@ -14,7 +14,7 @@ const MOST_EXPOSURES: u8 = 14;
 /// Most days on which a standard may be asked, and most days that they may lie apart. Common practice, no source.
 const MOST_DAYS: u8 = 60;
 /// Highest ratio of system load to bodyweight that a rung may ask; no lift on record comes near. Common practice, no source.
-pub(super) const HIGHEST_RATIO: f64 = 5.0;
+const HIGHEST_RATIO: f64 = 5.0;
 
 /// The mistakes of a rung's work.
 pub(super) fn work(found: &mut Findings, spot: &Spot, work: &RawWork, movement: Option<&Movement>) {
@@ -27,25 +27,23 @@ pub(super) fn work(found: &mut Findings, spot: &Spot, work: &RawWork, movement: 
     }
     range(found, spot.field("range"), work.range, movement);
     reserve(found, spot.field("reserve"), work);
-    if let Some((least, most)) = work.rest_secs {
-        if least > most || most > LONGEST_REST_SECS {
-            found.error(
-                spot.field("rest_secs"),
-                format!("a rest of {least} to {most} s is no range"),
-                format!(
-                    "give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"
-                ),
-            );
-        }
+    if let Some((least, most)) = work.rest_secs
+        && (least > most || most > LONGEST_REST_SECS)
+    {
+        found.error(
+            spot.field("rest_secs"),
+            format!("a rest of {least} to {most} s is no range"),
+            format!("give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"),
+        );
     }
-    if let Some(days) = work.exposures_a_week {
-        if !(1..=MOST_EXPOSURES).contains(&days) {
-            found.error(
-                spot.field("exposures_a_week"),
-                format!("{days} training days a week are not possible"),
-                format!("give 1 to {MOST_EXPOSURES}"),
-            );
-        }
+    if let Some(days) = work.exposures_a_week
+        && !(1..=MOST_EXPOSURES).contains(&days)
+    {
+        found.error(
+            spot.field("exposures_a_week"),
+            format!("{days} training days a week are not possible"),
+            format!("give 1 to {MOST_EXPOSURES}"),
+        );
     }
 }
 
@@ -124,8 +122,15 @@ pub(super) fn standard(found: &mut Findings, spot: &Spot, rung: &RawRung, moveme
             format!("ask 1 to {} sets, or give more work", work.sets),
         );
     }
-    reach(found, spot.field("reach"), full.reach, work.range);
-    days(found, spot, full.days, full.days_apart);
+    if work.range.lo() <= work.range.hi() {
+        reach(found, spot.field("reach"), full.reach, work.range);
+    }
+    let apart = if raw.days_apart.is_some() {
+        "days_apart"
+    } else {
+        "days"
+    };
+    days(found, spot, spot.field(apart), full.days, full.days_apart);
     if !(0.0..=3600.0).contains(&full.side_gap) {
         found.error(
             spot.field("side_gap"),
@@ -168,7 +173,7 @@ fn reach(found: &mut Findings, spot: Spot, reach: f64, range: Range) {
     }
 }
 
-fn days(found: &mut Findings, spot: &Spot, days: u8, apart: u8) {
+fn days(found: &mut Findings, spot: &Spot, gap: Spot, days: u8, apart: u8) {
     if !(1..=MOST_DAYS).contains(&days) {
         found.error(
             spot.field("days"),
@@ -177,7 +182,7 @@ fn days(found: &mut Findings, spot: &Spot, days: u8, apart: u8) {
         );
     } else if apart > MOST_DAYS || (days == 1 && apart > 0) {
         found.error(
-            spot.field("days_apart"),
+            gap,
             format!(
                 "{days} day{} can't lie {apart} days apart",
                 if days == 1 { "" } else { "s" }
@@ -204,27 +209,47 @@ fn ratio(found: &mut Findings, spot: &Spot, raw: &RawStandard, rung: &RawRung, m
         return;
     };
     let spot = spot.field("ratio");
-    if !(ratio > 0.0 && ratio <= HIGHEST_RATIO) {
-        found.error(
-            spot,
-            format!("nobody lifts {ratio} times their bodyweight here"),
-            format!(
-                "give system load over bodyweight, over 0 and at most {HIGHEST_RATIO}; all of you is 1.0"
-            ),
-        );
+    if !is_ratio(ratio) {
+        impossible_ratio(found, spot, ratio);
+    } else if loaded {
+        // That a movement has no load to decide is said at `help`.
     } else if let Some(movement) = movement.filter(|movement| movement.share().is_none()) {
-        found.error(
-            spot,
-            format!("{} has no system load, so no ratio can be met", movement.id),
-            "leave ratio out, or name another movement",
-        );
-    } else if !loaded {
+        no_system_load(found, spot, &movement.id);
+    } else {
         found.error(
             spot,
             "a ratio is asked, but the load does not decide on this rung",
             "write help: Added, or leave ratio out",
         );
     }
+}
+
+/// Whether a body can lift so many times its weight.
+pub(super) fn is_ratio(ratio: f64) -> bool {
+    ratio > 0.0 && ratio <= HIGHEST_RATIO
+}
+
+/// Says that nobody lifts so much.
+pub(super) fn impossible_ratio(found: &mut Findings, spot: Spot, ratio: f64) {
+    let mend = if ratio > 10.0 && ratio / 100.0 <= HIGHEST_RATIO {
+        format!("write the ratio, not per cent: {}", ratio / 100.0)
+    } else {
+        format!("give system load over bodyweight, over 0 and at most {HIGHEST_RATIO}; all of you is 1.0")
+    };
+    found.error(
+        spot,
+        format!("a load of {ratio} times bodyweight can't be asked"),
+        mend,
+    );
+}
+
+/// Says that a movement's load can't be compared with bodyweight.
+pub(super) fn no_system_load(found: &mut Findings, spot: Spot, movement: &str) {
+    found.error(
+        spot,
+        format!("{movement} has no system load, so no ratio can be met"),
+        "leave ratio out, or name another movement",
+    );
 }
 
 /// Whether so many repetitions or seconds are a set at all.

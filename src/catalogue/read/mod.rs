@@ -5,17 +5,14 @@
 
 mod build;
 mod outline;
+mod parts;
 mod raw;
 mod source;
 mod tokens;
 mod words;
 mod write;
 
-use std::ops::Range;
-
-use ron::extensions::Extensions;
-use serde::Deserialize;
-use serde::de::{DeserializeOwned, IgnoredAny};
+use serde::de::IgnoredAny;
 
 use super::check::{self, Finding, Findings, Movements};
 use super::{Ladder, Movement};
@@ -24,6 +21,7 @@ use crate::problem::{Place, Problem, Severity};
 pub(super) use build::standard_of;
 use outline::Node;
 pub(super) use outline::Spot;
+use parts::{parse, parse_items};
 pub(super) use raw::{RawBranch, RawEntry, RawLadder, RawRung, RawStandard, RawWork};
 use source::Source;
 pub(super) use write::{ladder_text, movements_text, raw_of};
@@ -69,12 +67,12 @@ pub(super) fn movements(file: &str, text: &str) -> Reading<Vec<Movement>> {
         Err(problem) => {
             return Reading {
                 value: Vec::new(),
-                problems: vec![problem],
+                problems: vec![*problem],
             };
         }
     };
     let whole = parse::<Vec<IgnoredAny>>(&source, &outline, 0..source.text.len()).map(|_| ());
-    let (items, mut problems) = parse_items::<Movement>(&source, &outline, outline.items(), whole);
+    let (items, mut problems) = parse_items::<Movement>(&source, outline.items(), whole);
     let findings = check::movements(&items);
     let broken: Vec<Spot> = findings
         .0
@@ -100,7 +98,7 @@ pub(super) fn ladder(file: &str, text: &str, movements: &Movements) -> Reading<O
     let source = Source::new(file, text);
     let (raw, problems) = match open(&source) {
         Ok(outline) => raw_ladder(&source, &outline, movements),
-        Err(problem) => (None, vec![problem]),
+        Err(problem) => (None, vec![*problem]),
     };
     let sound = problems.iter().all(|problem| problem.severity != Severity::Error);
     Reading {
@@ -148,7 +146,7 @@ fn raw_ladder(
         Ok(head) => (Some(head), Ok(())),
         Err(problem) => (None, Err(problem)),
     };
-    let (rungs, mut problems) = parse_items::<RawRung>(source, outline, nodes, whole);
+    let (rungs, mut problems) = parse_items::<RawRung>(source, nodes, whole);
     let complete = head.filter(|head| head.rungs.len() == rungs.len() && rungs.iter().all(Option::is_some));
     let (raw, findings) = match complete {
         Some(head) => {
@@ -183,15 +181,28 @@ fn check_alone(rungs: &[Option<RawRung>], movements: &Movements) -> Findings {
 }
 
 /// The outline of a file that is safe to read.
-fn open(source: &Source<'_>) -> Result<Node, Problem> {
+fn open(source: &Source<'_>) -> Result<Node, Box<Problem>> {
+    match objection(source) {
+        Some(problem) => Err(Box::new(problem)),
+        None => Node::of(source.text).ok_or_else(|| {
+            Box::new(source.whole(
+                "the file holds no value",
+                "begin with ( for a ladder, [ for movements",
+            ))
+        }),
+    }
+}
+
+/// Why a file is not even tried.
+fn objection(source: &Source<'_>) -> Option<Problem> {
     if source.text.len() > LONGEST_FILE {
-        return Err(source.whole(
+        return Some(source.whole(
             "the file is longer than 8 MiB",
             "split it: a ladder needs a few kB",
         ));
     }
     if let Some(at) = tokens::too_deep(source.text, DEEPEST) {
-        return Err(source.at(at..at + 1, |place| {
+        return Some(source.at(at..at + 1, |place| {
             Problem::error(
                 place,
                 format!("brackets nest deeper than {DEEPEST}"),
@@ -199,101 +210,16 @@ fn open(source: &Source<'_>) -> Result<Node, Problem> {
             )
         }));
     }
-    extensions(source)?;
-    if let Some(lone) = tokens::unbalanced(source.text) {
-        return Err(words::lone_bracket(source, lone));
+    if let Some(extension) = tokens::extension(source.text, "implicit_some") {
+        return Some(source.at(extension, |place| {
+            Problem::error(
+                place,
+                "this extension of RON is not used here",
+                "delete the line; implicit_some is always on",
+            )
+        }));
     }
-    Node::of(source.text).ok_or_else(|| {
-        source.whole(
-            "the file holds no value",
-            "begin with ( for a ladder, [ for movements",
-        )
-    })
-}
-
-/// Refuses `#![enable(…)]` of anything but what is on anyway: items are read one by one, where such a line would not hold.
-fn extensions(source: &Source<'_>) -> Result<(), Problem> {
-    let start = source.text.len() - source.text.trim_start().len();
-    let Some(attribute) = source.text.get(start..).filter(|text| text.starts_with("#!")) else {
-        return Ok(());
-    };
-    let end = attribute.find(']').map_or(attribute.len(), |found| found + 1);
-    let attribute = attribute.get(..end).unwrap_or_default();
-    let known = attribute
-        .chars()
-        .filter(|c| !c.is_whitespace())
-        .collect::<String>();
-    if matches!(
-        known.as_str(),
-        "#![enable(implicit_some)]" | "#![enable(implicit_some,)]"
-    ) {
-        return Ok(());
-    }
-    Err(source.at(start..start + end, |place| {
-        Problem::error(
-            place,
-            "this extension of RON is not used here",
-            "delete the line; implicit_some is always on",
-        )
-    }))
-}
-
-/// Each item read for itself. What is wrong with the whole counts only where no item explains it.
-fn parse_items<T: DeserializeOwned>(
-    source: &Source<'_>,
-    outline: &Node,
-    nodes: &[Node],
-    whole: Result<(), Fault>,
-) -> (Vec<Option<T>>, Vec<Problem>) {
-    let mut items = Vec::with_capacity(nodes.len());
-    let mut faults = Vec::new();
-    for node in nodes {
-        if faults.len() >= MOST_PROBLEMS {
-            break;
-        }
-        match parse::<T>(source, outline, node.span.clone()) {
-            Ok(item) => items.push(Some(item)),
-            Err(fault) => {
-                faults.push(fault);
-                items.push(None);
-            }
-        }
-    }
-    if let Err(fault) = whole {
-        let inside = nodes.iter().any(|node| node.span.contains(&fault.at));
-        if !inside || faults.is_empty() {
-            faults.push(fault);
-        }
-    }
-    (items, faults.into_iter().map(|fault| fault.problem).collect())
-}
-
-/// Why a part could not be read, and the byte where the reader stopped.
-struct Fault {
-    at: usize,
-    problem: Problem,
-}
-
-/// Reads the bytes `part` of a file.
-fn parse<'a, T: Deserialize<'a>>(
-    source: &Source<'a>,
-    outline: &Node,
-    part: Range<usize>,
-) -> Result<T, Fault> {
-    let text = source.text.get(part.clone()).unwrap_or_default();
-    ron::Options::default()
-        .with_default_extension(Extensions::IMPLICIT_SOME)
-        .from_str(text)
-        .map_err(|error| {
-            let at = |position: ron::error::Position| {
-                part.start + Source::offset(text, position.line, position.col)
-            };
-            let (start, end) = (at(error.span.start), at(error.span.end));
-            Fault {
-                at: start,
-                problem: words::explain(source, outline, &error.code, start..end),
-            }
-        })
+    tokens::unbalanced(source.text).map(|lone| words::lone_bracket(source, lone))
 }
 
 /// The findings as problems of the file.

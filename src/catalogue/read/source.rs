@@ -6,6 +6,8 @@ use crate::problem::{LONGEST_EXCERPT, Place, Problem, visible};
 
 /// Characters of a long line that are kept before the marked ones.
 const LEAD: usize = 60;
+/// Characters that the marked part is given room for.
+const ROOM: usize = 40;
 
 /// A file that is being read.
 pub(super) struct Source<'a> {
@@ -37,18 +39,22 @@ impl<'a> Source<'a> {
             .map_or(text.len(), |(ahead, _)| start + ahead)
     }
 
+    /// The line of a byte, from 1.
+    pub fn line(&self, at: usize) -> usize {
+        let before = self.text.get(..floor(self.text, at)).unwrap_or_default();
+        before.matches('\n').count() + 1
+    }
+
     /// `problem` put at `span` of this file, with the line shown and the span marked.
     pub fn at(&self, span: Range<usize>, problem: impl FnOnce(Place) -> Problem) -> Problem {
         let start = floor(self.text, span.start);
         let end = floor(self.text, span.end).max(start);
         let before = self.text.get(..start).unwrap_or_default();
         let line_start = before.rfind('\n').map_or(0, |found| found + 1);
-        let line = before.matches('\n').count() + 1;
+        let line = self.line(start);
         let lead = self.text.get(line_start..start).unwrap_or_default();
-        let rest = self.text.get(start..).unwrap_or_default();
-        let rest = rest.lines().next().unwrap_or_default();
-        let marked = self.text.get(start..end).unwrap_or_default();
-        let marked = marked.lines().next().unwrap_or_default().trim_end();
+        let rest = shown_of(self.text.get(start..).unwrap_or_default());
+        let marked = shown_of(self.text.get(start..end).unwrap_or_default()).trim_end();
         let place = Place::new(self.file, line, lead.chars().count() + 1);
         let (shown, from) = shorten(lead);
         let shown_rest = printable(rest);
@@ -76,14 +82,27 @@ fn printable(part: &str) -> String {
     visible(&part.replace('\t', " "))
 }
 
+/// What an excerpt can show of a text: its first line, as far as an excerpt goes.
+fn shown_of(text: &str) -> &str {
+    let end = text
+        .char_indices()
+        .take(LONGEST_EXCERPT)
+        .find(|(_, c)| *c == '\n')
+        .map(|(at, _)| at)
+        .or_else(|| text.char_indices().nth(LONGEST_EXCERPT).map(|(at, _)| at));
+    let line = text.get(..end.unwrap_or(text.len())).unwrap_or_default();
+    line.strip_suffix('\r').unwrap_or(line)
+}
+
 /// The text before the marked characters, cut from the left where the line is long, and its length in characters.
 fn shorten(lead: &str) -> (String, usize) {
-    let lead = printable(lead);
-    let length = lead.chars().count();
-    if length <= LONGEST_EXCERPT - LEAD {
-        return (lead, length);
+    let last: Vec<char> = lead.chars().rev().take(LONGEST_EXCERPT).collect();
+    let shown = printable(&last.into_iter().rev().collect::<String>());
+    let length = shown.chars().count();
+    if length <= LONGEST_EXCERPT - ROOM {
+        return (shown, length);
     }
-    let kept: String = lead.chars().skip(length - LEAD).collect();
+    let kept: String = shown.chars().skip(length - LEAD).collect();
     (format!("…{kept}"), LEAD + 1)
 }
 
@@ -98,7 +117,7 @@ mod tests {
         let problem = source.at(at..at + 1, |place| Problem::error(place, "no x", "leave it out"));
         assert_eq!(
             problem.to_string(),
-            "a.ron:2:14: no x\n  2 |  id: \"Zoë\", x: 1)\n    |              ^\n  mend: leave it out"
+            "a.ron:2:13: no x\n  2 |  id: \"Zoë\", x: 1)\n    |             ^\n  mend: leave it out"
         );
     }
 

@@ -189,6 +189,18 @@ pub(super) fn too_deep(text: &str, limit: usize) -> Option<usize> {
     None
 }
 
+/// The first extension of RON that the text asks for at its start, `#![enable(…)]`, other than `allowed`. Items are read one by
+/// one, where such a line would not hold.
+pub(super) fn extension(text: &str, allowed: &str) -> Option<Range<usize>> {
+    let word = |token: &Token| text.get(token.span.clone()).unwrap_or_default();
+    let mut tokens = Tokens::of(text);
+    tokens.next().filter(|first| word(first).starts_with('#'))?;
+    tokens
+        .take_while(|token| token.kind != Kind::Close(b']'))
+        .find(|token| token.kind == Kind::Word && !["enable", allowed].contains(&word(token)))
+        .map(|token| token.span)
+}
+
 /// A bracket without its partner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Unbalanced {

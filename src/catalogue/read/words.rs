@@ -12,38 +12,74 @@ use crate::problem::{Problem, did_you_mean, quoted};
 /// Longest word that is compared with the right ones, bytes: comparing takes time for each pair of letters.
 const LONGEST_WORD: usize = 64;
 
-/// The problem for an error of RON that stopped at the bytes `at`.
-pub(super) fn explain(source: &Source<'_>, outline: &Node, error: &Error, at: Range<usize>) -> Problem {
-    let (what, mend) = sentence(error);
-    let span = match error {
-        Error::NoSuchStructField { found, .. } => named(source, outline, found, &at),
-        Error::DuplicateStructField { field, .. } => named(source, outline, field, &at),
-        Error::NoSuchEnumVariant { found, .. } => word(source, found, &at),
-        Error::MissingStructField { .. } => holder(source, outline, &at),
-        _ => token_after(source, at.start),
+/// The problem for an error of RON that stopped at the bytes `at` while it read the bytes `part`, which `node` outlines.
+pub(super) fn explain(
+    source: &Source<'_>,
+    node: &Node,
+    part: &Range<usize>,
+    error: &Error,
+    at: Range<usize>,
+) -> Problem {
+    let after = token_after(source, part, at.start);
+    let (what, mend) = if after.start < at.start && is_digit(source, after.start) {
+        sentence(&Error::ExpectedInteger)
+    } else {
+        sentence(error)
     };
-    source.at(span, |place| Problem::error(place, what, mend))
+    let named = match error {
+        Error::NoSuchStructField { found, .. } => key(source, node, found, &at),
+        Error::DuplicateStructField { field, .. } => key(source, node, field, &at),
+        Error::NoSuchEnumVariant { found, .. } => word(source, part, found, &at),
+        Error::MissingStructField { .. } => Some(holder(source, node, &at)),
+        _ => None,
+    };
+    source.at(named.unwrap_or(after), |place| Problem::error(place, what, mend))
 }
 
-/// A bracket without partner.
+/// A bracket without partner; where a quote that was never closed hides the partner, that quote.
 pub(super) fn lone_bracket(source: &Source<'_>, lone: Unbalanced) -> Problem {
     let sign = |at: usize| source.text.get(at..=at).unwrap_or_default();
+    if let Some(quote) = open_quote(source.text) {
+        return source.at(quote..quote + 1, |place| {
+            Problem::error(
+                place,
+                "this quote is not closed on its line",
+                "close the text with a quote",
+            )
+        });
+    }
     match lone {
         Unbalanced::Open(at) => source.at(at..at + 1, |place| {
             Problem::error(
                 place,
                 format!("this {} is never closed", sign(at)),
-                "close it where its content ends; a quote that is left open hides a bracket too",
+                "close it where its content ends",
             )
         }),
         Unbalanced::Crossed { close, open } => source.at(close..close + 1, |place| {
             Problem::error(
                 place,
-                format!("this {} closes a {}", sign(close), sign(open)),
-                "close brackets in the order in which they were opened, each with its own kind",
+                format!(
+                    "this {} meets the {} that line {} opened",
+                    sign(close),
+                    sign(open),
+                    source.line(open)
+                ),
+                "close that one first: each bracket with its own kind, the last opened first",
             )
         }),
     }
+}
+
+/// The first text in plain quotes that runs over the end of its line.
+fn open_quote(text: &str) -> Option<usize> {
+    Tokens::of(text)
+        .filter(|token| token.kind == Kind::Text)
+        .find(|token| {
+            let written = text.get(token.span.clone()).unwrap_or_default();
+            written.starts_with('"') && written.contains('\n')
+        })
+        .map(|token| token.span.start)
 }
 
 fn sentence(error: &Error) -> (String, String) {
@@ -71,8 +107,8 @@ fn sentence(error: &Error) -> (String, String) {
         | Error::ExpectedArrayEnd
         | Error::ExpectedStructLikeEnd
         | Error::ExpectedOptionEnd => (
-            "this does not follow from what stands before it".to_owned(),
-            "put a comma between two values, and close the bracket after the last".to_owned(),
+            "a comma or a closing bracket is missing before this".to_owned(),
+            "put a comma between two values, and a bracket after the last".to_owned(),
         ),
         Error::ExpectedMapColon => (
             "a field's name needs a colon".to_owned(),
@@ -173,35 +209,26 @@ fn lower_first(text: &str) -> String {
 }
 
 /// The key `name` that begins nearest before the place where the reader stopped, or after it.
-fn named(source: &Source<'_>, outline: &Node, name: &str, at: &Range<usize>) -> Range<usize> {
-    let keys = keys_named(source, outline, name);
-    let before = keys.iter().rev().find(|key| key.start <= at.end);
-    before
-        .or_else(|| keys.first())
-        .cloned()
-        .unwrap_or_else(|| token_after(source, at.start))
-}
-
-fn keys_named(source: &Source<'_>, outline: &Node, name: &str) -> Vec<Range<usize>> {
+fn key(source: &Source<'_>, node: &Node, name: &str, at: &Range<usize>) -> Option<Range<usize>> {
     let mut keys = Vec::new();
-    outline.keys(&mut keys);
+    node.keys(&mut keys);
     keys.retain(|key| source.text.get(key.clone()) == Some(name));
-    keys
+    let before = keys.iter().rev().find(|key| key.start <= at.end);
+    before.or_else(|| keys.first()).cloned()
 }
 
-/// The word `found` nearest before the end of where the reader stopped, or the token after.
-fn word(source: &Source<'_>, found: &str, at: &Range<usize>) -> Range<usize> {
-    Tokens::of(source.text)
-        .filter(|token| token.kind == Kind::Word && source.text.get(token.span.clone()) == Some(found))
-        .take_while(|token| token.span.start <= at.end)
+/// The word `found` nearest before the end of where the reader stopped.
+fn word(source: &Source<'_>, part: &Range<usize>, found: &str, at: &Range<usize>) -> Option<Range<usize>> {
+    spans(source, part)
+        .take_while(|span| span.start <= at.end)
+        .filter(|span| source.text.get(span.clone()) == Some(found))
         .last()
-        .map_or_else(|| token_after(source, at.start), |token| token.span)
 }
 
 /// The innermost value with fields around the place where the reader stopped: its id, else its opening bracket.
-fn holder(source: &Source<'_>, outline: &Node, at: &Range<usize>) -> Range<usize> {
-    let mut node = outline;
-    let mut best = outline;
+fn holder(source: &Source<'_>, part: &Node, at: &Range<usize>) -> Range<usize> {
+    let mut node = part;
+    let mut best = part;
     loop {
         if matches!(node.inside, Inside::Fields(_)) {
             best = node;
@@ -229,14 +256,25 @@ fn holds(node: &Node, at: &Range<usize>) -> bool {
     node.span.start < at.end && at.end <= node.span.end
 }
 
-/// The first token at or after a byte; the last token at the end of the text.
-fn token_after(source: &Source<'_>, at: usize) -> Range<usize> {
+fn is_digit(source: &Source<'_>, at: usize) -> bool {
+    source.text.as_bytes().get(at).is_some_and(u8::is_ascii_digit)
+}
+
+/// The first token of a part at or after a byte; the last token at the part's end.
+fn token_after(source: &Source<'_>, part: &Range<usize>, at: usize) -> Range<usize> {
     let mut last = at..at;
-    for Token { span, .. } in Tokens::of(source.text) {
+    for span in spans(source, part) {
         if span.end > at {
             return span;
         }
         last = span;
     }
     last
+}
+
+/// The tokens of a part of the file, by their bytes in the file.
+fn spans(source: &Source<'_>, part: &Range<usize>) -> impl Iterator<Item = Range<usize>> {
+    let start = part.start;
+    let text = source.text.get(part.clone()).unwrap_or_default();
+    Tokens::of(text).map(move |Token { span, .. }| span.start + start..span.end + start)
 }

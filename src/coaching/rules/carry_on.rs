@@ -138,10 +138,12 @@ fn coarse(loadable: Loadable<'_>, work_kg: f64) -> Option<f64> {
         .map(|load| load.system.kg())
 }
 
-/// *Asks*: is the top reached on a rung without load that has nothing above? *Why*: keep it; there is no next rung.
+/// *Asks*: is the top reached on a rung without load that has nothing above? *Why*: keep it; there is no next rung. (Where a
+/// rung is above, the standard leads on; this only steps in if an own ladder asks more than the top of its range.)
 /// *Example*: 4 × 8 s full lever, passed → the same again. Common practice, no source.
 pub fn last_rung(facts: &Facts<'_, '_>) -> Option<Found> {
-    let there = !facts.is_loaded() && is_at_top(facts);
+    let leads_on = facts.above.is_some() && facts.latest().is_some_and(|latest| latest.meets);
+    let there = !facts.is_loaded() && is_at_top(facts) && !leads_on;
     there.then(|| {
         Found::new(
             Verdict::Repeat,

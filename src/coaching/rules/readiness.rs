@@ -70,18 +70,20 @@ pub fn after_pain(facts: &Facts<'_, '_>) -> Option<Found> {
         .rev()
         .filter(|pain| pain.score >= STRONG_PAIN && pain.touches(facts.movement, facts.rail))
         .find(|pain| facts.age(pain.date) <= STRONG_PAIN_DAYS)?;
-    let last = facts.last_exposure()?;
     let finding = Finding::AfterPain {
         site: strong.site,
         score: strong.score,
         date: strong.date,
     };
-    (last <= strong.date).then(|| Found::new(Verdict::BackOff, finding))
+    facts
+        .last_exposure()
+        .is_none_or(|last| last <= strong.date)
+        .then(|| Found::new(Verdict::BackOff, finding))
 }
 
 /// *Asks*: does today lie in a deload? *Why*: half the sets for a week keep strength; a week fully off cost some (Coleman et
 /// al. 2024). *Example*: deload since Monday → the same loads, half the sets until Sunday.
 pub fn deload(facts: &Facts<'_, '_>) -> Option<Found> {
-    let running = facts.timeline.phases.in_deload(facts.timeline.on) && !facts.exposures.is_empty();
+    let running = facts.timeline.phases.in_deload(facts.timeline.on);
     running.then(|| Found::new(Verdict::Repeat, Finding::Deload))
 }

@@ -66,7 +66,7 @@ fn guardable(text: &str) -> bool {
 }
 
 /// The guard that `export` puts before `text`; plain numbers need none.
-pub(super) fn guard(text: &str) -> &'static str {
+pub fn guard(text: &str) -> &'static str {
     if guardable(text) && number(text, Decimal::Point).is_none() {
         "'"
     } else {

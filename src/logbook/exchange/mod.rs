@@ -35,6 +35,7 @@ use crate::logbook::record::{Fact, Load, Record};
 use crate::problem::{Place, Problem};
 use crate::units::Unit;
 
+pub use cell::guard;
 pub use cell::guarded;
 pub use column::{Column, Meaning, meanings};
 pub use feed::{Fed, Feed};
