@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use crate::catalogue::{Catalogue, Help, Ladder, Movement, Rung};
 use crate::logbook::Record;
-use crate::logbook::record::{Fact, Id, Load, Set};
+use crate::logbook::record::{Id, Load, Set};
 use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Side, SystemLoad};
 
 use super::WeighIns;
@@ -155,23 +155,22 @@ impl<'a> Meant<'a> {
     }
 }
 
-/// Every set in `records`, with bodyweight and load.
+/// Sets with bodyweight and load; `sets` gives each one's place in the log, its record and itself, in order.
 pub(super) fn gather<'a>(
-    records: &'a [Record],
+    sets: &[(usize, &'a Record, &'a Set)],
     catalogue: &'a Catalogue,
     weigh_ins: &WeighIns,
 ) -> Vec<LoggedSet<'a>> {
     let mut last: Option<Meant<'a>> = None;
-    let mut sets = Vec::with_capacity(records.len());
-    for (order, record) in records.iter().enumerate() {
-        let Fact::Set(set) = &record.what else { continue };
-        let meant = last
-            .filter(|last| last.is_same(set))
-            .unwrap_or_else(|| Meant::look_up(set, catalogue));
-        last = Some(meant);
-        sets.push(logged(order, record, set, meant, weigh_ins));
-    }
-    sets
+    sets.iter()
+        .map(|&(order, record, set)| {
+            let meant = last
+                .filter(|last| last.is_same(set))
+                .unwrap_or_else(|| Meant::look_up(set, catalogue));
+            last = Some(meant);
+            logged(order, record, set, meant, weigh_ins)
+        })
+        .collect()
 }
 
 fn logged<'a>(
