@@ -133,6 +133,16 @@ impl<'a> Timeline<'a> {
         self.sets.iter().skip(recent).filter(|set| !set.odd)
     }
 
+    /// Which of [`Timeline::sets`] look like a slip, judged over the whole log: a record may be older than a year.
+    pub fn doubted(&self) -> Vec<bool> {
+        let mut sets = self.sets.clone();
+        // A set without any load known can't be odd; it keeps what it was told at the start.
+        sets.iter_mut()
+            .for_each(|set| set.odd = set.odd && set.system.is_none());
+        odd::mark(&mut sets);
+        sets.iter().map(|set| set.odd && set.system.is_some()).collect()
+    }
+
     /// Today's bodyweight: the mean of today's weigh-ins, else of the latest day before.
     pub fn bodyweight(&self) -> Option<Bodyweight> {
         self.weigh_ins.on(self.on)
