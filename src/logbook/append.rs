@@ -29,18 +29,22 @@ impl Writer {
     pub(super) fn append_text(&mut self, folder: &str, text: String) -> Result<(), Trouble> {
         let athletes = self.root.join(ATHLETES);
         let home = athletes.join(folder);
-        let path = self.journal(&home, folder)?;
+        let path = self.journal(&home, folder);
         if self.is_read_only {
             return Err(Trouble::ReadOnly { path });
         }
         self.own_folder(&athletes)?;
         self.own_folder(&home)?;
         let disk = self.machine.disk();
-        let (is_new, mut opened) = open(disk, &path).map_err(Trouble::not_saved(&path))?;
-        if is_new {
-            disk.flush_folder(&home).map_err(Trouble::not_saved(&path))?;
+        let (is_empty, mut opened) = open(disk, &path).map_err(Trouble::not_saved(&path))?;
+        if is_empty {
+            // An earlier try may have made any of these names and failed to flush them.
+            for folder in [&home, &athletes, &self.root] {
+                disk.flush_folder(folder).map_err(Trouble::not_saved(&path))?;
+            }
         }
         let (length, text) = self.repair(&path, &mut *opened, text)?;
+        self.repair_others(&home, &path)?;
         if let Err(error) = opened.write_all(text.as_bytes()) {
             // What was written of it is taken back; where that fails too, it is a torn tail for the next writer.
             let taken_back = opened.truncate(length).and_then(|()| opened.flush());
@@ -59,16 +63,17 @@ impl Writer {
     }
 
     /// The journal to write to: the device's own, or after a failed flush a fresh one.
-    fn journal(&self, home: &Path, folder: &str) -> Result<PathBuf, Trouble> {
+    fn journal(&mut self, home: &Path, folder: &str) -> PathBuf {
+        let disk = self.machine.disk();
         let named = |number: u32| home.join(format!("journal-{}.{number}.ron", self.device));
-        match self.fresh.get(folder) {
-            None => Ok(home.join(format!("journal-{}.ron", self.device))),
-            Some(0) => (2..1000u32)
-                .map(named)
-                .find(|path| self.machine.disk().stat(path).is_err())
-                .ok_or_else(|| Trouble::ReadOnly { path: named(2) }),
-            Some(number) => Ok(named(*number)),
+        let Some(number) = self.fresh.get_mut(folder) else {
+            return home.join(format!("journal-{}.ron", self.device));
+        };
+        if *number == 0 {
+            let is_free = |number: &u32| disk.stat(&named(*number)).is_err();
+            *number = (2..).find(is_free).unwrap_or(2);
         }
+        named(*number)
     }
 
     /// After a failed flush: the next write goes to a fresh journal; after a second one, nothing is written any more.
@@ -97,34 +102,41 @@ impl Writer {
         }
     }
 
+    /// Puts the ends of this device's other journals here right: each was a fresh one once.
+    fn repair_others(&self, home: &Path, current: &Path) -> Result<(), Trouble> {
+        let disk = self.machine.disk();
+        let others = (2..).map(|number: u32| home.join(format!("journal-{}.{number}.ron", self.device)));
+        for path in others.take_while(|path| disk.stat(path).is_ok()) {
+            if path != current {
+                let mut opened = disk.open_append(&path).map_err(Trouble::not_saved(&path))?;
+                self.repair(&path, &mut *opened, String::new())?;
+            }
+        }
+        Ok(())
+    }
+
     /// Copies torn bytes beside the journal before they are cut off it.
     fn set_aside(&self, path: &Path, torn: &[u8], offset: usize) -> io::Result<()> {
         let disk = self.machine.disk();
         let stem = path.file_stem().unwrap_or_default().to_string_lossy();
         let time = self.now.format("%Y%m%dT%H%M%SZ");
-        let aside = path.with_file_name(format!("{stem}{TORN}{time}-{offset}.ron"));
-        match disk.read(&aside) {
-            // A crash came between the copy and the cut.
-            Ok(there) if there == torn => return Ok(()),
-            Ok(_) => {
-                return Err(io::Error::other(
-                    "torn bytes were set aside under this name before",
-                ));
-            }
-            Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
-            Err(_) => {}
-        }
-        let mut file = disk.create_new(&aside)?;
+        // A copy that is there may be one whose flush failed: it is never trusted, another one is made.
+        let aside = |copy: u32| match copy {
+            1 => path.with_file_name(format!("{stem}{TORN}{time}-{offset}.ron")),
+            _ => path.with_file_name(format!("{stem}{TORN}{time}-{offset}-{copy}.ron")),
+        };
+        let free = (1..).map(aside).find(|path| disk.stat(path).is_err());
+        let mut file = disk.create_new(&free.unwrap_or_else(|| aside(1)))?;
         file.write_all(torn)?;
         file.flush()?;
         disk.flush_folder(disk::parent_of(path))
     }
 }
 
-/// Opens the journal and says whether it is new.
+/// Opens the journal and says whether nothing is in it yet.
 fn open(disk: &dyn Disk, path: &Path) -> io::Result<(bool, Box<dyn Handle>)> {
-    let is_new = match disk.stat(path) {
-        Ok(stat) if stat.kind == Kind::File => false,
+    let is_empty = match disk.stat(path) {
+        Ok(stat) if stat.kind == Kind::File => stat.length == 0,
         Ok(_) => {
             return Err(io::Error::other(
                 "a link, pipe or folder stands where the journal belongs",
@@ -133,5 +145,5 @@ fn open(disk: &dyn Disk, path: &Path) -> io::Result<(bool, Box<dyn Handle>)> {
         Err(error) if error.kind() == io::ErrorKind::NotFound => true,
         Err(error) => return Err(error),
     };
-    Ok((is_new, disk.open_append(path)?))
+    Ok((is_empty, disk.open_append(path)?))
 }

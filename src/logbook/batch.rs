@@ -1,6 +1,6 @@
 //! A batch over several journals, seen whole or not at all: a pending file is the commit point, then each journal follows.
 
-use std::collections::{BTreeMap, HashMap, HashSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 use std::io;
 use std::path::PathBuf;
 
@@ -117,64 +117,83 @@ impl Writer {
 
     /// The athletes of these names, in this order, each with a folder of their own.
     pub(super) fn athletes(&self, names: &[&Name]) -> Result<Vec<Athlete>, Trouble> {
-        let outside = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
-        let mut taken: HashSet<String> = outside.folders.into_iter().collect();
+        let mut search = name_index::Search::new(&self.machine, &self.root);
+        let mut taken = None;
         let mut athletes = Vec::with_capacity(names.len());
-        // A logbook without athletes needs no search; only the batch itself can fill it.
-        let is_empty = taken.is_empty()
-            && outside
-                .files
-                .iter()
-                .all(|file| file.role != listing::Role::Pending);
-        let mut index = name_index::Search::new(&self.machine, &self.root);
         for name in names {
-            let found = if is_empty { None } else { index.find(name)? };
+            let found = search.find(name)?;
             let athlete = match found.and_then(|(logbook, _)| Athlete::read((*name).clone(), logbook)) {
                 Some(athlete) => athlete,
-                None => Athlete::new((*name).clone(), free_folder(name, &taken)),
+                None => {
+                    let taken = match &mut taken {
+                        Some(taken) => taken,
+                        None => taken.insert(self.folders()?),
+                    };
+                    let folder = free_folder(name, taken);
+                    taken.insert(folder.clone());
+                    Athlete::new((*name).clone(), folder)
+                }
             };
-            taken.insert(athlete.folder.clone());
             athletes.push(athlete);
         }
         Ok(athletes)
     }
 
+    /// The athletes' folders, those of unfinished batches too.
+    fn folders(&self) -> Result<BTreeSet<String>, Trouble> {
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
+        let mut folders = snapshot.folders;
+        for file in &snapshot.files {
+            if file.role == listing::Role::Pending {
+                let pending = journal::read(&file.label, &file.bytes, Form::Pending);
+                folders.extend(pending.entries.into_iter().filter_map(|entry| entry.folder));
+            }
+        }
+        Ok(folders)
+    }
+
     /// Saves new records, by folder; a single one needs no pending file.
     pub(super) fn save(
         &mut self,
-        new: &BTreeMap<String, Vec<Record>>,
+        new: BTreeMap<String, Vec<Record>>,
         committed: &mut Committed,
     ) -> Result<(), Trouble> {
-        let count: usize = new.values().map(Vec::len).sum();
-        if count <= 1 {
-            for (folder, records) in new {
-                self.append_records(folder, records)?;
-            }
-            return Ok(());
+        let bodies: BTreeMap<String, Vec<String>> = new
+            .into_par_iter()
+            .map(|(folder, records)| (folder, records.iter().map(line::body).collect()))
+            .collect();
+        let count: usize = bodies.values().map(Vec::len).sum();
+        if count > 1 {
+            self.write_pending(&bodies)?;
         }
-        self.write_pending(new)?;
-        for (folder, records) in new {
-            let appended = self.append_records(folder, records);
-            if let Err(trouble) = appended {
-                committed.notes.push(left_pending(&self.pending_name(), &trouble));
-                return Ok(());
+        for (folder, bodies) in bodies {
+            let text = bodies.into_iter().map(|body| line::sealed(body) + "\n").collect();
+            match self.append_text(&folder, text) {
+                Err(trouble) if count > 1 => {
+                    committed.notes.push(left_pending(&self.pending_name(), &trouble));
+                    return Ok(());
+                }
+                appended => appended?,
             }
         }
-        if let Err(trouble) = self.remove_pending() {
+        if count > 1
+            && let Err(trouble) = self.remove_pending()
+        {
             committed.notes.push(left_pending(&self.pending_name(), &trouble));
         }
         Ok(())
     }
 
     /// Writes the pending file. When its folder is flushed, the batch is saved.
-    fn write_pending(&self, new: &BTreeMap<String, Vec<Record>>) -> Result<(), Trouble> {
-        let lines: Vec<(&str, &Record)> = new
-            .iter()
-            .flat_map(|(folder, records)| records.iter().map(|record| (folder.as_str(), record)))
-            .collect();
-        let lines: Vec<String> = lines
+    fn write_pending(&self, bodies: &BTreeMap<String, Vec<String>>) -> Result<(), Trouble> {
+        let lines: Vec<String> = bodies
             .par_iter()
-            .map(|(folder, record)| pending::write(folder, record) + "\n")
+            .map(|(folder, bodies)| {
+                bodies
+                    .iter()
+                    .map(|body| pending::write(folder, body) + "\n")
+                    .collect()
+            })
             .collect();
         let path = self.pending();
         let disk = self.machine.disk();
@@ -271,7 +290,7 @@ impl Writer {
 }
 
 /// The folder for a new athlete: the name's own, or the other one if it is taken.
-fn free_folder(name: &Name, taken: &HashSet<String>) -> String {
+fn free_folder(name: &Name, taken: &BTreeSet<String>) -> String {
     let own = name.folder();
     if taken.contains(&own) {
         name.other_folder()

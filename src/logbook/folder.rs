@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
-use crate::problem::{Place, Problem};
+use crate::problem::{Place, Problem, quoted};
 use crate::units::Unit;
 
 use super::Log;
-use super::journal::{self, Entry, Form, Journal};
+use super::journal::{self, Entry, Form};
 use super::listing::{self, Role, Scope, Snapshot, Text};
 use super::machine::Machine;
 use super::merge::{self, History};
@@ -68,7 +68,7 @@ impl Logbook {
             None => {
                 let (everyone, _) = Self::open(machine, root)?;
                 Err(Trouble::UnknownAthlete {
-                    name: crate::problem::quoted(name.as_str()),
+                    name: quoted(name.as_str()),
                     nearest: nearest(name, everyone.logs.iter().map(|log| log.name.as_str())),
                 })
             }
@@ -149,54 +149,80 @@ impl Logbook {
         }
     }
 
+    /// Reads athlete by athlete, so that no more than a few athletes' lines are held beside their records.
     fn take_journals(&mut self, files: &[Text], only: Option<&str>, problems: &mut Vec<Problem>) {
-        let read: Vec<(&Role, Journal<'_>)> = files
-            .par_iter()
-            .map(|file| {
-                let form = match file.role {
-                    Role::Pending => Form::Pending,
-                    _ => Form::Journal,
-                };
-                (&file.role, journal::read(&file.label, &file.bytes, form))
-            })
-            .collect();
-        let mut athletes: BTreeMap<String, (Vec<Entry<'_>>, u32)> = BTreeMap::new();
-        for (role, journal) in read {
-            problems.extend(journal.problems);
-            match role {
-                Role::Journal(folder) => {
-                    let (entries, rev) = athletes.entry(folder.clone()).or_default();
-                    entries.extend(journal.entries);
-                    *rev = (*rev).max(journal.highest_rev);
-                }
-                _ => {
-                    for mut entry in journal.entries {
-                        let folder = entry.folder.take().unwrap_or_default();
-                        athletes.entry(folder).or_default().0.push(entry);
-                    }
-                }
+        let mut athletes: BTreeMap<String, (Vec<&Text>, Vec<Entry<'_>>)> = BTreeMap::new();
+        for file in files {
+            if let Role::Journal(folder) = &file.role {
+                athletes.entry(folder.clone()).or_default().0.push(file);
+                continue;
+            }
+            let pending = journal::read(&file.label, &file.bytes, Form::Pending);
+            problems.extend(pending.problems);
+            for mut entry in pending.entries {
+                let folder = entry.folder.take().unwrap_or_default();
+                athletes.entry(folder).or_default().1.push(entry);
             }
         }
         if let Some(only) = only {
             athletes.retain(|folder, _| folder == only);
         }
-        let mut merged: Vec<(Log, History)> = athletes
+        let read: Vec<(Log, History, Vec<Problem>)> = athletes
             .into_par_iter()
-            .map(|(folder, (entries, rev))| athlete(folder, entries, rev))
+            .map(|(folder, (files, pending))| athlete(folder, &files, pending))
             .collect();
+        let mut merged = Vec::with_capacity(read.len());
+        for (log, history, wrong) in read {
+            problems.extend(wrong);
+            merged.push((log, history));
+        }
         merged.sort_by(|(a, _), (b, _)| (&a.name, &a.folder).cmp(&(&b.name, &b.folder)));
         (self.logs, self.histories) = merged.into_iter().unzip();
+        problems.extend(self.logs.windows(2).filter_map(same_name));
     }
 }
 
-fn athlete(folder: String, entries: Vec<Entry<'_>>, highest_rev: u32) -> (Log, History) {
+/// Two athletes of one name: by name, only the first is found.
+fn same_name(pair: &[Log]) -> Option<Problem> {
+    let [first, second] = pair else { return None };
+    (first.name == second.name).then(|| {
+        Problem::warning(
+            Place::whole(format!("{}/{}", listing::ATHLETES, second.folder)),
+            format!(
+                "{} is the name of the athlete in {} too",
+                quoted(&second.name),
+                first.folder
+            ),
+            "give one of them another name",
+        )
+    })
+}
+
+/// One athlete from journals and what pending batches hold.
+fn athlete<'a>(
+    folder: String,
+    files: &[&'a Text],
+    mut entries: Vec<Entry<'a>>,
+) -> (Log, History, Vec<Problem>) {
+    let mut problems = Vec::new();
+    let mut highest_rev = 0;
+    for file in files {
+        let journal = journal::read(&file.label, &file.bytes, Form::Journal);
+        problems.extend(journal.problems);
+        highest_rev = highest_rev.max(journal.highest_rev);
+        if entries.is_empty() {
+            entries = journal.entries;
+        } else {
+            entries.extend(journal.entries);
+        }
+    }
     let (records, history) = merge::merge(entries, highest_rev);
     let log = Log {
         name: name_in(&records).unwrap_or(&folder).to_owned(),
         folder,
         records,
     };
-    (log, history)
+    (log, history, problems)
 }
 
 /// The newest name that the records give.

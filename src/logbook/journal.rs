@@ -68,8 +68,11 @@ pub fn read<'a>(file: &str, bytes: &'a [u8], form: Form) -> Journal<'a> {
             part
         })
         .collect();
-    let mut journal = Journal::default();
-    journal.entries.reserve(lines.len());
+    let mut parts = parts.into_iter();
+    let mut journal = parts.next().unwrap_or_default();
+    journal
+        .entries
+        .reserve(lines.len().saturating_sub(journal.entries.len()));
     for part in parts {
         journal.entries.extend(part.entries);
         journal.problems.extend(part.problems);

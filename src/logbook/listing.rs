@@ -41,10 +41,12 @@ pub(crate) enum Role {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Scope<'a> {
     All,
-    /// Settings, pending batches and one athlete's journals.
+    /// Everything but the journals of all other athletes.
     Athlete(&'a str),
-    /// Settings and pending batches.
+    /// Settings, pending batches and which athletes there are.
     Outside,
+    /// Settings alone.
+    Settings,
 }
 
 /// A file as read.
@@ -162,8 +164,9 @@ impl Listing {
             let path = root.join(name);
             match name {
                 settings::FILE => listing.file(disk, name, path, Role::Settings),
-                "movements.ron" if scope == Scope::All => listing.file(disk, name, path, Role::Movements),
-                "ladders" if scope == Scope::All => listing.ladders(disk, &path),
+                _ if scope == Scope::Settings => {}
+                "movements.ron" if scope != Scope::Outside => listing.file(disk, name, path, Role::Movements),
+                "ladders" if scope != Scope::Outside => listing.ladders(disk, &path),
                 ATHLETES => listing.athletes(disk, &path, scope),
                 pending if is_pending(pending) => listing.file(disk, pending, path, Role::Pending),
                 _ => {}
@@ -240,13 +243,19 @@ impl Listing {
             _ => self.names_in(disk, ATHLETES, folder),
         };
         for name in names {
-            // Strange files beside the athletes' folders are not ours: nothing is lost with them.
             let path = folder.join(&name);
-            let is_folder = disk.stat(&path).is_ok_and(|stat| stat.kind != Kind::File);
-            if !is_folder || name.starts_with(['.', '~']) || name.ends_with('~') {
-                continue;
-            }
             let label = format!("{ATHLETES}/{name}");
+            match disk.stat(&path) {
+                // Strange files beside the athletes' folders are not ours: nothing is lost with them.
+                Ok(stat) if stat.kind == Kind::File => continue,
+                Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
+                _ if name.starts_with(['.', '~']) || name.ends_with('~') => continue,
+                Err(error) => {
+                    self.problems.push(unreadable(&label, &error));
+                    continue;
+                }
+                Ok(_) => {}
+            }
             if !is_safe_folder(&name) {
                 self.problems.push(Problem::error(
                     Place::whole(&label),

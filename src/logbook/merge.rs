@@ -5,8 +5,6 @@
 use std::cmp::Ordering;
 use std::collections::HashMap;
 
-use rayon::prelude::*;
-
 use super::Log;
 use super::journal::Entry;
 use super::record::{Fact, Id, Record};
@@ -45,27 +43,42 @@ pub struct History {
 }
 
 /// The records that count, in the log's order, and what lies behind them. `highest_rev` is that of lines that gave no entry.
-pub fn merge(mut entries: Vec<Entry<'_>>, highest_rev: u32) -> (Vec<Record>, History) {
+pub fn merge(entries: Vec<Entry<'_>>, highest_rev: u32) -> (Vec<Record>, History) {
     let mut history = History {
         highest_rev,
         ..History::default()
     };
-    entries.par_sort_unstable_by(|a, b| a.record.id.cmp(&b.record.id).then_with(|| precedence(b, a)));
-    entries.dedup_by(|later, kept| later.record.id == kept.record.id);
-    let (facts, changes): (Vec<_>, Vec<_>) = entries
+    let union = union(entries);
+    let mut records = Vec::with_capacity(union.len());
+    let (facts, changes): (Vec<_>, Vec<_>) = union
         .into_iter()
         .partition(|entry| !is_change(&entry.record.what));
     let mut standing = Standing::of(changes, &mut history);
-    let mut records = Vec::with_capacity(facts.len());
     for entry in facts {
         history.highest_rev = history.highest_rev.max(entry.record.rev);
         standing.settle(entry.record, &mut records, &mut history);
     }
     standing.settle_orphans(&mut records, &mut history);
+    // Ids are unique now, so this order is total. Journals come nearly sorted, which a stable sort uses.
     records.sort_by(Log::order);
     history.retracted.sort_by(|a, b| Log::order(&a.record, &b.record));
     history.amended.sort_by(|a, b| Log::order(&a.was, &b.was));
     (records, history)
+}
+
+/// One entry an id: the one that precedes all others.
+fn union(entries: Vec<Entry<'_>>) -> Vec<Entry<'_>> {
+    let mut places: HashMap<Id, usize> = HashMap::with_capacity(entries.len());
+    let mut union: Vec<Entry<'_>> = Vec::with_capacity(entries.len());
+    for entry in entries {
+        let place = *places.entry(entry.record.id).or_insert(union.len());
+        match union.get_mut(place) {
+            None => union.push(entry),
+            Some(there) if precedence(there, &entry) == Ordering::Less => *there = entry,
+            Some(_) => {}
+        }
+    }
+    union
 }
 
 /// The order that decides: revision, device, bytes.

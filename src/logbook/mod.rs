@@ -21,6 +21,7 @@ mod pending;
 pub mod record;
 pub mod settings;
 pub mod trouble;
+pub mod whole_file;
 pub mod writer;
 pub mod written;
 
@@ -32,5 +33,6 @@ pub use names::{BadName, Name};
 pub use record::{Device, Fact, Id, Load, Record};
 pub use settings::Settings;
 pub use trouble::Trouble;
-pub use writer::{Committed, Conflict, WholeFile, Writer};
+pub use whole_file::WholeFile;
+pub use writer::{Committed, Conflict, Writer};
 pub use written::Written;

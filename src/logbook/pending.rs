@@ -6,7 +6,6 @@ use crate::problem::Severity;
 
 use super::line::{self, Fault};
 use super::names;
-use super::record::Record;
 
 const OPEN: &str = "(athlete: \"";
 const BETWEEN: &str = "\", record: ";
@@ -15,10 +14,8 @@ const CLOSE: &str = ")";
 /// What to do about a pending line that can't be read.
 const MEND: &str = "import the file again; what is there already is not doubled";
 
-/// The pending line of `record` for the athlete in `folder`.
-pub fn write(folder: &str, record: &Record) -> String {
-    let text = line::write(record);
-    let (body, _) = line::split_checksum(&text);
+/// The pending line of the record whose text is `body`, for the athlete in `folder`.
+pub fn write(folder: &str, body: &str) -> String {
     line::sealed(format!("{OPEN}{folder}{BETWEEN}{body}{CLOSE}"))
 }
 

@@ -4,7 +4,7 @@ use crate::problem::{Place, Problem, did_you_mean, quoted};
 use crate::units::{Mass, Typed, Unit};
 
 use super::fields::{self, Field};
-use super::line::{mass, quote};
+use super::line::{Mass as Written, quote};
 
 /// The file's name.
 pub const FILE: &str = "logbook.ron";
@@ -59,7 +59,12 @@ impl Settings {
 
     /// The file's text; the same settings have the same bytes on every machine.
     pub fn to_text(&self) -> String {
-        let plates: Vec<String> = self.plates.iter().copied().map(mass).collect();
+        let plates: Vec<String> = self
+            .plates
+            .iter()
+            .copied()
+            .map(|plate| Written(plate).to_string())
+            .collect();
         let mut text = format!("(\n    format: {},\n", self.format);
         let mut add = |name: &str, value: Option<String>| {
             if let Some(value) = value {
@@ -71,7 +76,7 @@ impl Settings {
         add(
             "gear",
             Some(match self.gear {
-                Some(gear) => mass(gear),
+                Some(gear) => Written(gear).to_string(),
                 None => format!("{}(0)", self.unit.sign()),
             }),
         );

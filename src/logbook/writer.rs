@@ -10,17 +10,16 @@ use std::time::Duration;
 use chrono::{DateTime, Utc};
 
 use crate::problem::{Problem, Severity};
-use crate::units::Unit;
 
 use super::batch::Athlete;
 use super::disk::{self, Held};
 use super::folder::Logbook;
 use super::listing::{self, ATHLETES, Scope};
-use super::machine::{Machine, mark_of};
+use super::machine::Machine;
 use super::name_index;
 use super::names::Name;
 use super::record::{Device, Id, Record};
-use super::settings::{self, Settings};
+use super::settings;
 use super::trouble::Trouble;
 
 /// How long a command waits for another writer.
@@ -63,15 +62,6 @@ pub struct Conflict {
     pub record: Record,
 }
 
-/// A file that is replaced as a whole.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum WholeFile {
-    /// `movements.ron`.
-    Movements,
-    /// The own ladder with this id.
-    Ladder(String),
-}
-
 impl Writer {
     /// Takes the lock of the logbook at `root`, makes the folder if it is missing, and finishes what this device left
     /// unfinished. `now` only names files that set torn bytes aside.
@@ -86,13 +76,15 @@ impl Writer {
         wait: Duration,
     ) -> Result<(Self, Vec<Problem>), Trouble> {
         refuse_for_writing(machine, root)?;
-        disk::make_folders(machine.disk(), root).map_err(Trouble::io(root, "cannot be made"))?;
-        let root = machine
-            .disk()
-            .real_path(root)
-            .map_err(Trouble::io(root, "cannot be opened"))?;
+        // The lock comes first: where there are none, not even an empty folder is made.
+        let root =
+            disk::real_path_to_be(machine.disk(), root).map_err(Trouble::io(root, "cannot be opened"))?;
         let held = machine.lock(&root, wait)?;
-        refuse_for_writing(machine, &root)?;
+        disk::make_folders(machine.disk(), &root).map_err(Trouble::io(&root, "cannot be made"))?;
+        if refuse_for_writing(machine, &root)? == Content::Nothing {
+            disk::flush_outer_folder(machine.disk(), disk::parent_of(&root))
+                .map_err(Trouble::io(&root, "cannot be made durable"))?;
+        }
         let mut writer = Self {
             machine: machine.clone(),
             root,
@@ -134,51 +126,6 @@ impl Writer {
         name_index::find(&self.machine, &self.root, name, true)
     }
 
-    /// Writes `logbook.ron` with a fresh logbook's settings in `unit`, if there is none; says whether it did.
-    ///
-    /// # Errors
-    /// When it can't be written; nothing is left of it then.
-    pub fn ensure_settings(&mut self, unit: Unit) -> Result<bool, Trouble> {
-        let path = self.root.join(settings::FILE);
-        match self.machine.disk().stat(&path) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => {
-                self.write_settings(&Settings::fresh(unit))?;
-                Ok(true)
-            }
-            Err(error) => Err(Trouble::io(&path, "cannot be read")(error)),
-            Ok(_) => Ok(false),
-        }
-    }
-
-    /// Replaces `logbook.ron`; the version before goes to the state folder.
-    ///
-    /// # Errors
-    /// When it can't be written; the old one stands then.
-    pub fn write_settings(&mut self, settings: &Settings) -> Result<(), Trouble> {
-        self.replace(&self.root.join(settings::FILE), settings.to_text().as_bytes())
-    }
-
-    /// Replaces an own ladder or the own movements; the version before goes to the state folder.
-    ///
-    /// # Errors
-    /// When it can't be written, or the ladder's id makes no file name; the old one stands then.
-    pub fn write_whole(&mut self, file: &WholeFile, text: &str) -> Result<(), Trouble> {
-        let path = match file {
-            WholeFile::Movements => self.root.join("movements.ron"),
-            WholeFile::Ladder(id) => {
-                let folder = self.root.join("ladders");
-                let path = folder.join(format!("{id}.ron"));
-                if !super::names::is_plain_folder(id) {
-                    let wrong = io::Error::other("a ladder's id has 1 to 32 of a-z, 0-9 and -");
-                    return Err(Trouble::not_saved(&path)(wrong));
-                }
-                self.own_folder(&folder)?;
-                path
-            }
-        };
-        self.replace(&path, text.as_bytes())
-    }
-
     /// Appends records to one athlete's journal in one write; makes the athlete if there is none.
     ///
     /// # Errors
@@ -210,42 +157,8 @@ impl Writer {
                 new.entry(athlete.folder).or_default().extend(records);
             }
         }
-        self.save(&new, &mut committed)?;
+        self.save(new, &mut committed)?;
         Ok(committed)
-    }
-
-    /// Replaces a whole file, keeping the version before in the state folder.
-    fn replace(&self, path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
-        let disk = self.machine.disk();
-        match disk.read(path) {
-            Ok(old) if old == bytes => return Ok(()),
-            Ok(old) => self.keep_earlier(path, &old)?,
-            Err(error) if error.kind() == io::ErrorKind::NotFound => {}
-            Err(error) => return Err(Trouble::not_saved(path)(error)),
-        }
-        let name = path.file_name().unwrap_or_default().to_string_lossy();
-        let temporary = path.with_file_name(format!(".{name}.tmp"));
-        disk::replace(disk, path, &temporary, bytes).map_err(Trouble::not_saved(path))
-    }
-
-    fn keep_earlier(&self, path: &Path, old: &[u8]) -> Result<(), Trouble> {
-        let folder = self
-            .machine
-            .places()
-            .state
-            .join("earlier")
-            .join(mark_of(&self.root));
-        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-        let version = super::names::base32_letters(xxhash_rust::xxh3::xxh3_64(old));
-        let kept = folder.join(format!("{stem}-{version}.ron"));
-        let disk = self.machine.disk();
-        if disk.stat(&kept).is_ok() {
-            return Ok(());
-        }
-        disk::make_folders(disk, &folder)
-            .and_then(|()| disk::write_new(disk, &kept, old))
-            .and_then(|()| disk.flush_folder(&folder))
-            .map_err(Trouble::not_saved(&kept))
     }
 
     /// Makes a folder inside the logbook, unless a link or file stands in its place.
@@ -264,7 +177,7 @@ impl Writer {
     }
 
     fn refuse_newer(&self) -> Result<(), Trouble> {
-        let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Settings, true)?;
         let (logbook, problems) = Logbook::build(&self.root, snapshot, None);
         let format = logbook.settings.format;
         if format > settings::FORMAT {
@@ -285,14 +198,23 @@ impl Writer {
     }
 }
 
+/// What a folder that may be written to holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Content {
+    /// Nothing yet, or the folder is missing.
+    Nothing,
+    /// A logbook.
+    Logbook,
+}
+
 /// Refuses a folder that is not empty and holds no logbook; our own unfinished files don't count as content.
 ///
 /// # Errors
 /// [`Trouble::NotALogbook`], or that the folder can't be read.
-pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<(), Trouble> {
+pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<Content, Trouble> {
     let names = match machine.disk().list(root) {
         Ok(names) => names,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Content::Nothing),
         Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
             return Err(Trouble::NoFolder {
                 logbook: root.to_owned(),
@@ -309,8 +231,11 @@ pub fn refuse_for_writing(machine: &Machine, root: &Path) -> Result<(), Trouble>
     let is_logbook = names
         .iter()
         .any(|name| name == settings::FILE || name == ATHLETES);
-    if is_logbook || names.iter().all(is_ours) {
-        return Ok(());
+    if is_logbook {
+        return Ok(Content::Logbook);
+    }
+    if names.iter().all(is_ours) {
+        return Ok(Content::Nothing);
     }
     Err(Trouble::NotALogbook {
         logbook: root.to_owned(),

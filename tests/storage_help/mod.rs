@@ -1,5 +1,8 @@
 //! What the storage tests share: a machine of one's own, and records in a few words.
-#![allow(dead_code)]
+#![allow(dead_code, unused_imports)]
+
+pub mod chance;
+pub mod model;
 
 use std::path::{Path, PathBuf};
 

@@ -77,6 +77,11 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// # Errors
     /// As the system says.
     fn remove(&self, path: &Path) -> io::Result<()>;
+    /// Removes an empty folder.
+    ///
+    /// # Errors
+    /// As the system says; also when something is in it.
+    fn remove_folder(&self, path: &Path) -> io::Result<()>;
     /// Makes the names in a folder durable.
     ///
     /// # Errors
@@ -122,7 +127,10 @@ pub fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
         return Ok(());
     }
     match disk.make_folder(path) {
-        Ok(()) => disk.flush_folder(parent_of(path)),
+        Ok(()) => disk.flush_folder(parent_of(path)).inspect_err(|_| {
+            // Whoever finds the folder would take its name for durable: take it back.
+            let _ = disk.remove_folder(path);
+        }),
         Err(error) if error.kind() == io::ErrorKind::NotFound && path.parent().is_some() => {
             make_folders(disk, parent_of(path))?;
             make_folders(disk, path)
@@ -130,6 +138,30 @@ pub fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
         // A folder, or a link to one: the user's own choice above the logbook.
         Err(error) if error.kind() == io::ErrorKind::AlreadyExists => disk.list(path).map(|_| ()),
         Err(error) => Err(error),
+    }
+}
+
+/// Makes the names in a folder durable that may not be ours to open.
+///
+/// # Errors
+/// As the system says, but for a folder that can't be opened: nothing was made in it by us.
+pub fn flush_outer_folder(disk: &dyn Disk, folder: &Path) -> io::Result<()> {
+    match disk.flush_folder(folder) {
+        Err(error) if error.kind() == io::ErrorKind::PermissionDenied => Ok(()),
+        flushed => flushed,
+    }
+}
+
+/// The real path of something that may not be there yet.
+///
+/// # Errors
+/// As the system says.
+pub fn real_path_to_be(disk: &dyn Disk, path: &Path) -> io::Result<PathBuf> {
+    match (disk.real_path(path), path.file_name()) {
+        (Err(error), Some(name)) if error.kind() == io::ErrorKind::NotFound => {
+            Ok(real_path_to_be(disk, parent_of(path))?.join(name))
+        }
+        (found, _) => found,
     }
 }
 

@@ -61,6 +61,10 @@ impl Disk for RealDisk {
         fs::remove_file(path)
     }
 
+    fn remove_folder(&self, path: &Path) -> io::Result<()> {
+        fs::remove_dir(path)
+    }
+
     fn flush_folder(&self, folder: &Path) -> io::Result<()> {
         if cfg!(unix) {
             File::open(folder)?.sync_all()

@@ -6,11 +6,13 @@
 mod fast;
 pub(crate) mod ron_text;
 mod sound;
-mod text;
+pub(crate) mod text;
+
+use std::fmt::Write as _;
 
 use crate::problem::Severity;
 
-pub(crate) use text::{mass, quote};
+pub(crate) use text::{Mass, quote};
 
 use super::record::Record;
 
@@ -92,10 +94,17 @@ pub fn write(record: &Record) -> String {
     sealed(text::record(record))
 }
 
+/// The text of `record` before its checksum.
+pub(crate) fn body(record: &Record) -> String {
+    text::record(record)
+}
+
 /// `body` with its checksum.
-pub fn sealed(body: String) -> String {
+pub fn sealed(mut body: String) -> String {
     let checksum = crc32fast::hash(body.as_bytes());
-    format!("{body}{CHECKSUM_MARK}{checksum:08x}")
+    // Writing to a String cannot fail.
+    let _ = write!(body, "{CHECKSUM_MARK}{checksum:08x}");
+    body
 }
 
 /// The line's text before its checksum, and the checksum if the line ends with one.
@@ -136,8 +145,13 @@ pub fn read(line: &str) -> Reading {
             "put each record on a line of its own",
         ));
     } else if reading.rev.is_some() {
+        // A kind that nobody knows may be a known one, damaged: then the answer lacks a record.
+        let severity = match reading.record {
+            Some(_) => Severity::Damage,
+            None => Severity::Error,
+        };
         reading.faults.push(Fault::new(
-            Severity::Damage,
+            severity,
             columns(body).saturating_add(1),
             if fits.is_some() {
                 "the checksum does not fit this record: it was changed by hand or damaged"
@@ -158,11 +172,11 @@ pub(crate) fn read_body(body: &str) -> Reading {
     };
     let wrong = reading.record.as_ref().map(sound::check);
     match wrong {
-        Some(Err(what)) => Reading::kept(
+        Some(Err(sound::Unsound { field, what })) => Reading::kept(
             reading.rev.unwrap_or_default(),
             Fault::new(
                 Severity::Error,
-                1,
+                column_of(body, field),
                 what,
                 "the line is kept but counts nowhere; log the right values, and retract this id",
             ),
@@ -176,6 +190,13 @@ fn second_record(body: &str) -> Option<usize> {
     let end = body.find(CHECKSUM_MARK)?;
     let start = body.get(end..)?.find("(id:")?;
     Some(columns(body.get(..end + start)?) + 1)
+}
+
+/// The column of the field `name`, or of the line if it can't be found.
+pub(crate) fn column_of(body: &str, name: &str) -> usize {
+    body.find(&format!("{name}:"))
+        .and_then(|at| body.get(..at))
+        .map_or(1, |before| columns(before) + 1)
 }
 
 /// How many characters `text` has.

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use crate::logbook::record::{Id, Record};
 use crate::problem::{Severity, did_you_mean, quoted};
 
-use super::{Fault, Reading, columns};
+use super::{Fault, Reading, column_of, columns};
 
 /// The kinds of [`crate::logbook::Fact`], as lines write them.
 const KINDS: [&str; 11] = [
@@ -76,13 +76,9 @@ pub(crate) fn record(body: &str) -> Result<(Record, Vec<String>), SpannedError> 
 /// What a field that is not known costs: nothing.
 fn unknown_field(body: &str, path: &str) -> Fault {
     let name = path.rsplit('.').find(|part| *part != "?").unwrap_or(path);
-    let column = body
-        .find(&format!("{name}:"))
-        .and_then(|at| body.get(..at))
-        .map_or(1, |before| columns(before) + 1);
     Fault::new(
         Severity::Damage,
-        column,
+        column_of(body, name),
         format!("field {} is not known to this version; it is kept", quoted(name)),
         "use the version of Rungwright that wrote it, or mend the field's name",
     )
@@ -97,10 +93,7 @@ fn newer_kind(body: &str) -> Option<Reading> {
     if kind.is_empty() || KINDS.contains(&kind) {
         return None;
     }
-    let column = body
-        .find("what:")
-        .and_then(|at| body.get(..at))
-        .map_or(1, |before| columns(before) + 1);
+    let column = column_of(body, "what");
     let mend = match did_you_mean(kind, KINDS) {
         Some(near) => format!("write {near}, or use the version of Rungwright that wrote it"),
         None => "use the version of Rungwright that wrote it".to_owned(),
@@ -118,18 +111,26 @@ fn newer_kind(body: &str) -> Option<Reading> {
 /// RON's error in words, at its column.
 fn fault_of(body: &str, error: &SpannedError) -> Fault {
     let column = error.span.start.col.clamp(1, columns(body).saturating_add(1));
-    Fault::new(
-        Severity::Error,
-        column,
-        format!("this line is no record: {}", words(&error.code)),
-        MEND,
-    )
+    let what = format!("this line is no record: {}", words(&error.code));
+    let meant = match &error.code {
+        Error::NoSuchEnumVariant { expected, found, .. } => did_you_mean(found, expected.iter().copied()),
+        _ => None,
+    };
+    let mend = meant.map_or_else(
+        || MEND.to_owned(),
+        |meant| format!("did you mean {meant}? {MEND}"),
+    );
+    Fault::new(Severity::Error, column, what, mend)
 }
 
 /// RON's own words, without its names for our types.
 pub(crate) fn words(code: &Error) -> String {
     match code {
         Error::Eof => "it ends too early".to_owned(),
+        // The words of the crate that reads ids.
+        Error::Message(message) if matches!(message.as_str(), "invalid length" | "invalid character") => {
+            "an id has 26 digits and capital letters".to_owned()
+        }
         Error::Message(message) => message.clone(),
         Error::MissingStructField { field, .. } => format!("the field {} is missing", quoted(field)),
         Error::NoSuchEnumVariant { expected, found, .. } => {
@@ -138,7 +139,9 @@ pub(crate) fn words(code: &Error) -> String {
         }
         Error::InvalidValueForType { expected, found } => format!("expected {expected}, found {found}"),
         Error::DuplicateStructField { field, .. } => format!("the field {} stands twice", quoted(field)),
-        Error::ExpectedNamedStructLike(_) | Error::ExpectedStructLike => "expected `(`".to_owned(),
+        Error::ExpectedNamedStructLike(_)
+        | Error::ExpectedStructLike
+        | Error::ExpectedDifferentStructName { .. } => "expected `(`".to_owned(),
         Error::ExpectedStructLikeEnd => "expected `)`".to_owned(),
         other => {
             let text = other.to_string();

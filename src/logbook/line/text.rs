@@ -3,10 +3,10 @@
 //! Invariant: canonical. One record has one text: fields in the order of [`Record`], nothing that is absent, numbers in
 //! their shortest form that reads back to the same bits.
 
-use std::fmt::Write as _;
+use std::fmt::{Display, Write as _};
 
 use crate::catalogue::Site;
-use crate::logbook::record::{Fact, Load, Placed, Record, Set, Sex};
+use crate::logbook::record::{Fact, Id, Load, Placed, Record, Set, Sex};
 use crate::logbook::{Written, record::PhaseKind};
 use crate::problem::visible;
 use crate::units::{Effort, Given, Outcome, Side, Typed};
@@ -21,153 +21,214 @@ pub fn record(record: &Record) -> String {
         nth,
         what,
     } = record;
-    let mut fields = Fields::open(String::with_capacity(192), "");
-    fields.add("id", quote(&id.to_string()));
-    fields.add("rev", rev);
-    fields.add("dev", quote(dev));
-    fields.add("at", quote(at.as_str()));
-    fields.add("nth", nth);
-    fields.add("what", fact(what));
-    fields.close()
+    let mut text = Text {
+        out: String::with_capacity(224),
+        is_first: true,
+    };
+    text.open("");
+    text.text("id", &id.to_string());
+    text.put("rev", rev);
+    text.text("dev", dev);
+    text.text("at", at.as_str());
+    text.put("nth", nth);
+    text.name("what");
+    text.fact(what);
+    text.close();
+    text.out
 }
 
-fn fact(fact: &Fact) -> String {
-    match fact {
-        Fact::Profile {
-            name,
-            born,
-            sex,
-            height_cm,
-        } => Fields::of("Profile")
-            .text("name", name.as_deref())
-            .text("born", born.as_ref().map(Written::as_str))
-            .maybe("sex", sex.map(sex_word))
-            .maybe("height_cm", *height_cm)
-            .close(),
-        Fact::Set(set) => set_text(set),
-        Fact::WeighIn { bodyweight, note } => Fields::of("WeighIn")
-            .with("bodyweight", mass(*bodyweight))
-            .text("note", note.as_deref())
-            .close(),
-        Fact::Pain {
-            site,
+/// A text that grows field by field.
+struct Text {
+    out: String,
+    is_first: bool,
+}
+
+impl Text {
+    fn open(&mut self, kind: &str) {
+        self.out.push_str(kind);
+        self.out.push('(');
+        self.is_first = true;
+    }
+
+    fn close(&mut self) {
+        self.out.push(')');
+        self.is_first = false;
+    }
+
+    fn name(&mut self, name: &str) {
+        if !self.is_first {
+            self.out.push_str(", ");
+        }
+        self.is_first = false;
+        self.out.push_str(name);
+        self.out.push_str(": ");
+    }
+
+    fn put(&mut self, name: &str, value: impl Display) {
+        self.name(name);
+        // Writing to a String cannot fail.
+        let _ = write!(self.out, "{value}");
+    }
+
+    fn maybe(&mut self, name: &str, value: Option<impl Display>) {
+        if let Some(value) = value {
+            self.put(name, value);
+        }
+    }
+
+    fn text(&mut self, name: &str, value: &str) {
+        self.name(name);
+        push_quoted(&mut self.out, value);
+    }
+
+    fn maybe_text(&mut self, name: &str, value: Option<&str>) {
+        if let Some(value) = value {
+            self.text(name, value);
+        }
+    }
+
+    fn id(&mut self, name: &str, id: Id) {
+        self.text(name, &id.to_string());
+    }
+
+    fn fact(&mut self, fact: &Fact) {
+        match fact {
+            Fact::Profile {
+                name,
+                born,
+                sex,
+                height_cm,
+            } => {
+                self.open("Profile");
+                self.maybe_text("name", name.as_deref());
+                self.maybe_text("born", born.as_ref().map(Written::as_str));
+                self.maybe("sex", sex.map(sex_word));
+                self.maybe("height_cm", *height_cm);
+            }
+            Fact::Set(set) => self.set(set),
+            Fact::WeighIn { bodyweight, note } => {
+                self.open("WeighIn");
+                self.put("bodyweight", Mass(*bodyweight));
+                self.maybe_text("note", note.as_deref());
+            }
+            Fact::Pain {
+                site,
+                side,
+                score,
+                note,
+            } => {
+                self.open("Pain");
+                self.put("site", site_word(*site));
+                self.maybe("side", side.map(Side::letter));
+                self.put("score", score);
+                self.maybe_text("note", note.as_deref());
+            }
+            Fact::Placement {
+                ladder,
+                side,
+                rung,
+                why,
+            } => {
+                self.open("Placement");
+                self.text("ladder", ladder);
+                self.maybe("side", side.map(Side::letter));
+                self.placed(rung);
+                self.maybe_text("why", why.as_deref());
+            }
+            Fact::Phase { kind, note } => {
+                self.open("Phase");
+                self.put("kind", phase_word(*kind));
+                self.maybe_text("note", note.as_deref());
+            }
+            Fact::Goal {
+                ladder,
+                rung,
+                by,
+                note,
+            } => {
+                self.open("Goal");
+                self.text("ladder", ladder);
+                self.text("rung", rung);
+                self.maybe_text("by", by.as_ref().map(Written::as_str));
+                self.maybe_text("note", note.as_deref());
+            }
+            Fact::Note { text } => {
+                self.open("Note");
+                self.text("text", text);
+            }
+            Fact::Amend {
+                target,
+                at,
+                nth,
+                what,
+            } => {
+                self.open("Amend");
+                self.id("target", *target);
+                self.text("at", at.as_str());
+                self.put("nth", nth);
+                self.name("what");
+                self.fact(what);
+            }
+            Fact::Retract { target, why } => {
+                self.open("Retract");
+                self.id("target", *target);
+                self.maybe_text("why", why.as_deref());
+            }
+            Fact::Restore { target } => {
+                self.open("Restore");
+                self.id("target", *target);
+            }
+        }
+        self.close();
+    }
+
+    fn set(&mut self, set: &Set) {
+        let Set {
+            movement,
             side,
-            score,
-            note,
-        } => Fields::of("Pain")
-            .with("site", site_word(*site))
-            .maybe("side", side.map(Side::letter))
-            .with("score", score)
-            .text("note", note.as_deref())
-            .close(),
-        Fact::Placement {
-            ladder,
-            side,
-            rung,
-            why,
-        } => Fields::of("Placement")
-            .text("ladder", Some(ladder))
-            .maybe("side", side.map(Side::letter))
-            .with("rung", placed(rung))
-            .text("why", why.as_deref())
-            .close(),
-        Fact::Phase { kind, note } => Fields::of("Phase")
-            .with("kind", phase_word(*kind))
-            .text("note", note.as_deref())
-            .close(),
-        Fact::Goal {
+            load,
+            effort,
+            left,
+            outcome,
+            bodyweight,
             ladder,
             rung,
-            by,
             note,
-        } => Fields::of("Goal")
-            .text("ladder", Some(ladder))
-            .text("rung", Some(rung))
-            .text("by", by.as_ref().map(Written::as_str))
-            .text("note", note.as_deref())
-            .close(),
-        Fact::Note { text } => Fields::of("Note").text("text", Some(text)).close(),
-        Fact::Amend {
-            target,
-            at,
-            nth,
-            what,
-        } => Fields::of("Amend")
-            .text("target", Some(&target.to_string()))
-            .text("at", Some(at.as_str()))
-            .with("nth", nth)
-            .with("what", self::fact(what))
-            .close(),
-        Fact::Retract { target, why } => Fields::of("Retract")
-            .text("target", Some(&target.to_string()))
-            .text("why", why.as_deref())
-            .close(),
-        Fact::Restore { target } => Fields::of("Restore")
-            .text("target", Some(&target.to_string()))
-            .close(),
+        } = set;
+        self.open("Set");
+        self.text("movement", movement);
+        self.maybe("side", side.map(Side::letter));
+        match load {
+            Some(Load::Added(typed)) => self.put("load", format_args!("Added({})", Mass(*typed))),
+            Some(Load::Assistance(typed)) => self.put("load", format_args!("Assistance({})", Mass(*typed))),
+            None => {}
+        }
+        match effort {
+            Effort::Reps(reps) => self.put("effort", format_args!("Reps({})", reps.count())),
+            Effort::Hold(seconds) => self.put("effort", format_args!("Hold({})", seconds.value())),
+        }
+        match left {
+            Some(Given::Rir(reserve)) => self.put("left", format_args!("rir({})", reserve.reps())),
+            Some(Given::Rpe(reserve)) => self.put("left", format_args!("rpe({})", 10.0 - reserve.reps())),
+            None => {}
+        }
+        match outcome {
+            Outcome::Done => {}
+            Outcome::Missed => self.put("outcome", "Missed"),
+            Outcome::Form => self.put("outcome", "Form"),
+        }
+        self.maybe("bodyweight", bodyweight.map(Mass));
+        self.maybe_text("ladder", ladder.as_deref());
+        self.maybe_text("rung", rung.as_deref());
+        self.maybe_text("note", note.as_deref());
     }
-}
 
-fn set_text(set: &Set) -> String {
-    let Set {
-        movement,
-        side,
-        load,
-        effort,
-        left,
-        outcome,
-        bodyweight,
-        ladder,
-        rung,
-        note,
-    } = set;
-    Fields::of("Set")
-        .text("movement", Some(movement))
-        .maybe("side", side.map(Side::letter))
-        .maybe("load", load.map(load_text))
-        .with(
-            "effort",
-            match effort {
-                Effort::Reps(reps) => format!("Reps({})", reps.count()),
-                Effort::Hold(seconds) => format!("Hold({})", seconds.value()),
-            },
-        )
-        .maybe("left", left.map(left_text))
-        .maybe(
-            "outcome",
-            match outcome {
-                Outcome::Done => None,
-                Outcome::Missed => Some("Missed"),
-                Outcome::Form => Some("Form"),
-            },
-        )
-        .maybe("bodyweight", bodyweight.map(mass))
-        .text("ladder", ladder.as_deref())
-        .text("rung", rung.as_deref())
-        .text("note", note.as_deref())
-        .close()
-}
-
-fn load_text(load: Load) -> String {
-    match load {
-        Load::Added(typed) => format!("Added({})", mass(typed)),
-        Load::Assistance(typed) => format!("Assistance({})", mass(typed)),
-    }
-}
-
-fn left_text(given: Given) -> String {
-    let reps = given.reserve().reps();
-    match given {
-        Given::Rir(_) => format!("rir({reps})"),
-        Given::Rpe(_) => format!("rpe({})", 10.0 - reps),
-    }
-}
-
-fn placed(placed: &Placed) -> String {
-    match placed {
-        Placed::Joined => "Joined".to_owned(),
-        Placed::On(rung) => format!("On({})", quote(rung)),
-        Placed::SetAside => "SetAside".to_owned(),
+    fn placed(&mut self, placed: &Placed) {
+        match placed {
+            Placed::Joined => self.put("rung", "Joined"),
+            Placed::On(rung) => self.put("rung", format_args!("On({})", quote(rung))),
+            Placed::SetAside => self.put("rung", "SetAside"),
+        }
     }
 }
 
@@ -201,63 +262,34 @@ fn phase_word(kind: PhaseKind) -> &'static str {
 }
 
 /// A mass as typed: `kg(20)`, `lb(45)`.
-pub(crate) fn mass(typed: Typed) -> String {
-    format!("{}({})", typed.unit().sign(), typed.value())
+pub(crate) struct Mass(pub Typed);
+
+impl Display for Mass {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}({})", self.0.unit().sign(), self.0.value())
+    }
 }
 
 /// A string in quotes; quotes, backslashes, control and direction characters escaped.
 pub(crate) fn quote(text: &str) -> String {
-    let escaped = text
-        .replace('\\', "\\\\")
-        .replace('"', "\\\"")
-        .replace('\n', "\\n");
-    format!("\"{}\"", visible(&escaped))
+    let mut out = String::with_capacity(text.len() + 2);
+    push_quoted(&mut out, text);
+    out
 }
 
-/// A struct's fields, one after another.
-struct Fields {
-    out: String,
-    is_first: bool,
-}
-
-impl Fields {
-    fn of(kind: &str) -> Self {
-        Self::open(String::with_capacity(96), kind)
+fn push_quoted(out: &mut String, text: &str) {
+    out.push('"');
+    if text
+        .bytes()
+        .all(|byte| matches!(byte, b' '..=b'~') && !matches!(byte, b'"' | b'\\'))
+    {
+        out.push_str(text);
+    } else {
+        let escaped = text
+            .replace('\\', "\\\\")
+            .replace('"', "\\\"")
+            .replace('\n', "\\n");
+        out.push_str(&visible(&escaped));
     }
-
-    fn open(mut out: String, kind: &str) -> Self {
-        out.push_str(kind);
-        out.push('(');
-        Self { out, is_first: true }
-    }
-
-    fn add(&mut self, name: &str, value: impl std::fmt::Display) {
-        if !self.is_first {
-            self.out.push_str(", ");
-        }
-        self.is_first = false;
-        // Writing to a String cannot fail.
-        let _ = write!(self.out, "{name}: {value}");
-    }
-
-    fn with(mut self, name: &str, value: impl std::fmt::Display) -> Self {
-        self.add(name, value);
-        self
-    }
-
-    fn maybe(self, name: &str, value: Option<impl std::fmt::Display>) -> Self {
-        match value {
-            Some(value) => self.with(name, value),
-            None => self,
-        }
-    }
-
-    fn text(self, name: &str, value: Option<&str>) -> Self {
-        self.maybe(name, value.map(quote))
-    }
-
-    fn close(mut self) -> String {
-        self.out.push(')');
-        self.out
-    }
+    out.push('"');
 }
