@@ -139,6 +139,11 @@ impl Writer {
         Ok(athletes)
     }
 
+    /// The folder that a new athlete of this name gets.
+    pub(super) fn new_folder(&self, name: &Name) -> Result<String, Trouble> {
+        Ok(free_folder(name, &self.folders()?))
+    }
+
     /// The athletes' folders, those of unfinished batches too.
     fn folders(&self) -> Result<BTreeSet<String>, Trouble> {
         let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
