@@ -59,10 +59,17 @@ pub struct RecordArgs {
     #[arg(long, value_name = "N", allow_hyphen_values = true)]
     pub rpe: Option<String>,
     /// One more was tried and failed
-    #[arg(long, value_name = "", num_args = 0..=1, require_equals = true, default_missing_value = YES, hide_possible_values = true)]
+    #[arg(long, value_name = YES, num_args = 0..=1, require_equals = true, default_missing_value = YES)]
     pub missed: Option<String>,
     /// The repetitions were done, but the movement's standard was not kept
-    #[arg(long, value_name = "", num_args = 0..=1, require_equals = true, default_missing_value = YES, conflicts_with = "missed")]
+    #[arg(
+        long,
+        value_name = YES,
+        num_args = 0..=1,
+        require_equals = true,
+        default_missing_value = YES,
+        conflicts_with = "missed"
+    )]
     pub form: Option<String>,
     /// The ladder that the set was done for
     #[arg(long, value_name = "LADDER")]

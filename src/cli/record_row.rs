@@ -292,7 +292,7 @@ const WORDS: [(&str, &str); 19] = [
     ("added_kg", "--added"),
     ("added_lb", "--added"),
     ("hold_s", "--hold-s"),
-    ("pain_site", "--pain SITE=N"),
+    ("pain_site", "pain site"),
     ("goal_by", "--by"),
     ("height_cm", "--height"),
     ("leave the cell empty", "leave it out"),

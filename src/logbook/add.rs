@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use crate::problem::Problem;
 
+use super::batch::naming_record;
 use super::folder::Logbook;
 use super::name_index;
 use super::names::Name;
@@ -53,14 +54,17 @@ impl Writer {
         let log = found.as_ref().and_then(|(logbook, _)| logbook.logs.first());
         let mut records = make(log);
         let ids = records.iter().map(|record| record.id).collect();
+        let folder = match log {
+            Some(log) => log.folder.clone(),
+            None => self.new_folder(name)?,
+        };
         let known = log.and_then(Log::naming);
         let named = match (known, records.iter().find(|record| gives_name(record))) {
             (Some(id), _) => id,
             (None, Some(record)) => record.id,
             (None, None) => {
-                let nth = records.first().map_or(0, |first| first.nth);
-                let at = records.first().map_or(at, |first| &first.at);
-                let record = name.record(at, nth, &self.device);
+                let (at, nth) = records.first().map_or((at, 0), |first| (&first.at, first.nth));
+                let record = naming_record(name, &folder, (at, nth), &self.device);
                 let id = record.id;
                 let is_retracted = |(logbook, _): &(Logbook, Vec<Problem>)| logbook.target(id).is_some();
                 if !found.as_ref().is_some_and(is_retracted) {
@@ -69,16 +73,7 @@ impl Writer {
                 id
             }
         };
-        match log {
-            Some(log) => {
-                let folder = log.folder.clone();
-                self.append_records(&folder, &records)?;
-            }
-            None => {
-                let folder = self.new_folder(name)?;
-                self.append_records(&folder, &records)?;
-            }
-        }
+        self.append_records(&folder, &records)?;
         Ok(Added {
             records: ids,
             name: named,
