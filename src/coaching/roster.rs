@@ -16,7 +16,7 @@ use super::facts::still_counts;
 use super::finding::Finding;
 use super::loads::PlatesOnHand;
 use super::next_step::next_steps;
-use super::standing::has_joined;
+use super::standing::joined;
 
 /// So many judged days without a standard day make a rail stuck. Common practice, no source.
 const STUCK_DAYS: usize = 8;
@@ -110,7 +110,9 @@ pub fn roster(logs: &[Log], catalogue: &Catalogue, plates: &PlatesOnHand, on: Na
 pub fn line(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &PlatesOnHand) -> Line {
     let steps = next_steps(timeline, catalogue, plates);
     let pains = pains(timeline);
-    let on_no_ladder = !catalogue.ladders().any(|ladder| has_joined(timeline, ladder));
+    let on_no_ladder = joined(timeline)
+        .into_iter()
+        .all(|id| catalogue.ladder(id).is_none());
     let need = need(&steps, &pains, on_no_ladder);
     let rails = steps.into_iter().map(|step| RailNow {
         ladder: step.ladder,
