@@ -237,7 +237,7 @@ impl Reader<'_> {
     ///
     /// # Errors
     /// When the first of them could not be read at all.
-    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Problem> {
+    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Box<Problem>> {
         let options = Options::default();
         let import = Import {
             file: "",
@@ -250,8 +250,12 @@ impl Reader<'_> {
         import
             .read(text(rows).as_bytes())
             .map_err(|wrong| match wrong.listed.into_iter().next() {
-                Some(problem) => problem,
-                None => Problem::error(crate::problem::Place::whole(""), "the row can't be read", ""),
+                Some(problem) => Box::new(problem),
+                None => Box::new(Problem::error(
+                    crate::problem::Place::whole(""),
+                    "the row can't be read",
+                    "",
+                )),
             })
     }
 }
