@@ -1,6 +1,6 @@
 //! The commands that write, mend and list records, asked as a person asks them: through the binary.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // a test's helpers may stop it
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 mod kit;
 mod log;
