@@ -12,4 +12,6 @@
 pub mod catalogue;
 pub mod logbook;
 pub mod problem;
+#[cfg(feature = "window")]
+pub mod ui;
 pub mod units;
