@@ -1,7 +1,7 @@
 //! Opens a screen in a test, and compares its picture byte by byte.
 
 use egui::Ui;
-use egui_kittest::{Harness, HarnessBuilder, SnapshotOptions};
+use egui_kittest::{Harness, HarnessBuilder, SnapshotOptions, SnapshotResults};
 use rungwright::ui::theme::{self, Choice};
 
 use crate::renderer::CpuRenderer;
@@ -47,6 +47,7 @@ pub fn open<'a, State: 'a>(
 
 /// Draws parts in light and dark, one picture each.
 pub fn in_both_themes(name: &str, size: [f32; 2], draw: impl Fn(&mut Ui) + Copy) {
+    let mut shots = SnapshotResults::new();
     for (choice, suffix) in [(Choice::Light, "light"), (Choice::Dark, "dark")] {
         let mut harness = open(size, choice, (), move |ui, ()| {
             let theme = rungwright::ui::theme::Theme::of(ui);
@@ -55,5 +56,6 @@ pub fn in_both_themes(name: &str, size: [f32; 2], draw: impl Fn(&mut Ui) + Copy)
         });
         harness.run();
         harness.snapshot(format!("{name}-{suffix}"));
+        shots.extend_harness(&mut harness);
     }
 }

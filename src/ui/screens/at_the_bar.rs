@@ -27,7 +27,7 @@ pub fn bar_ui(ui: &mut Ui, view: &NextView, next: &mut NextState, state: &mut Ba
     let theme = Theme::of(ui);
     let whole = ui.max_rect();
     ui.painter().rect_filled(whole, 0.0, *theme.bench);
-    let response = ui.interact(whole, ui.id().with("bar"), Sense::click());
+    let response = ui.interact(whole, ui.scope_id().with("bar"), Sense::click());
     let Some(card) = view.card(next.card) else {
         letters(ui.painter(), whole.center(), Align2::CENTER_CENTER, "Nothing asked today", Ink::new(Face::LabelStrong, 40.0, *theme.ink));
         return;

@@ -147,12 +147,12 @@ pub fn decimals(demands: &[Option<f64>]) -> usize {
 }
 
 #[allow(clippy::cast_possible_truncation, reason = "points on a screen")]
-pub(super) fn narrow(value: f64) -> f32 {
+pub(crate) fn narrow(value: f64) -> f32 {
     value as f32
 }
 
 #[allow(clippy::cast_precision_loss, reason = "a count of rungs, 40 at most")]
-pub(super) fn many(count: usize) -> f32 {
+pub(crate) fn many(count: usize) -> f32 {
     count as f32
 }
 

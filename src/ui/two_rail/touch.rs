@@ -72,7 +72,7 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
 }
 
 fn press_spot(ui: &mut Ui, painter: &Painter, spot: Spot, reach: Rect, words: &str, chosen: Option<Spot>, touch: &mut LadderTouch) {
-    let id = ui.id().with(("spot", spot));
+    let id = ui.scope_id().with(("spot", spot));
     let response = ui.interact(reach, id, Sense::click());
     let is_chosen = chosen == Some(spot);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_chosen, words));
@@ -88,7 +88,7 @@ fn press_spot(ui: &mut Ui, painter: &Painter, spot: Spot, reach: Rect, words: &s
 }
 
 fn say(ui: &mut Ui, salt: impl std::hash::Hash + std::fmt::Debug, rect: Rect, words: &str) {
-    let response = ui.interact(rect, ui.id().with(salt), Sense::hover());
+    let response = ui.interact(rect, ui.scope_id().with(salt), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
 }
 
@@ -96,7 +96,7 @@ fn say(ui: &mut Ui, salt: impl std::hash::Hash + std::fmt::Debug, rect: Rect, wo
 fn hand_ui(ui: &mut Ui, painter: &Painter, view: &LadderView, layout: &Layout, hand: &HandView, still: bool, theme: &Theme) {
     let target = layout.hand(hand.rail, hand.at);
     let over = layout.ground - target.y;
-    let id = ui.id().with(("hand", hand.rail));
+    let id = ui.scope_id().with(("hand", hand.rail));
     let over = ui.ctx().animate_value_with_time(id, over, if still { 0.0 } else { MOVE_SECS });
     let disc = pos2(target.x, layout.ground - over);
     let rails: &[Rail] = if hand.rail == Rail::Both { &[Rail::Left, Rail::Right] } else { &[hand.rail] };
@@ -128,7 +128,7 @@ fn grip_of(painter: &Painter, disc: egui::Pos2, rail: Rail, both: bool, theme: &
 
 /// Dragging the frame scrolls the ladder; one point of the strip is many of the ladder.
 fn drag_frame(ui: &mut Ui, layout: &Layout, strip: &super::layout::Overview) -> f32 {
-    let response = ui.interact(strip.frame, ui.id().with("overview"), Sense::drag());
+    let response = ui.interact(strip.frame, ui.scope_id().with("overview"), Sense::drag());
     response.widget_info(|| WidgetInfo::labeled(Role::ScrollBar, true, "Part of the ladder that is shown"));
     let small = strip.rungs.first().zip(strip.rungs.last()).map_or(1.0, |(first, last)| first - last);
     let large = layout.rungs.first().zip(layout.rungs.last()).map_or(1.0, |(first, last)| first.y - last.y);

@@ -70,7 +70,7 @@ impl<'a> Button<'a> {
 
 /// A place that can be pressed, named `title`, painted by the caller.
 pub(crate) fn press_chosen(ui: &mut Ui, rect: Rect, title: &str, chosen: bool) -> Response {
-    let id = ui.id().with(("press", title));
+    let id = ui.scope_id().with(("press", title));
     let response = ui.interact(rect, id, Sense::click());
     let enabled = ui.is_enabled();
     response.widget_info(|| {

@@ -45,7 +45,7 @@ pub fn set_chip(painter: &Painter, rect: Rect, nth: usize, look: SetChip, words:
 }
 
 /// A dashed outline: not yet.
-pub(crate) fn dashed_box(painter: &Painter, rect: Rect, stroke: Stroke) {
+fn dashed_box(painter: &Painter, rect: Rect, stroke: Stroke) {
     let rect = rect.shrink(0.5);
     let inset = vec2(2.0, 2.0);
     let corners = [

@@ -17,7 +17,6 @@ pub use belt::{belt, disc_rect, plate};
 pub(crate) use button::{press, press_chosen};
 pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
 pub(crate) use card::error_line;
-pub(crate) use chip::dashed_box;
 pub use card::{caution_box, card, state_ring};
 pub use chip::{SetChip, set_chip};
 pub use disc::{hand_disc, hand_mark};

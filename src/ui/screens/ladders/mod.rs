@@ -47,7 +47,8 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
 fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, &view.title);
-    let button = Button::plain("Other ladder").key(&Action::OtherLadder.key());
+    let key = Action::OtherLadder.key();
+    let button = Button::plain("Other ladder").key(&key);
     let width = button.width(ui.painter(), &theme);
     let place = Rect::from_min_size(pos2(room.left() + 6.0, room.center().y - 17.0), vec2(width, 34.0));
     if button.show(ui, place).clicked() {

@@ -80,7 +80,7 @@ pub(super) fn card_ui(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, stat
 }
 
 fn whole(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, is_chosen: bool) -> Response {
-    let response = ui.interact(rect, ui.id().with(("card", nth)), Sense::click());
+    let response = ui.interact(rect, ui.scope_id().with(("card", nth)), Sense::click());
     let words = format!("{}: {}, {}", card.heading, card.verdict.word(), spoken(card));
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_chosen, &words));
     response
@@ -139,7 +139,7 @@ fn heading(pen: &mut Pen<'_>, look: &Look<'_>) {
     let at = pos2(rect.left() + 36.0, y - heading.size().y / 2.0);
     crate::ui::pen::named_galley(pen.ui, at, heading);
     let badge = badge_with_word(&painter, pos2(verdict_left, y), card.verdict, 20.0, 17.0, *theme.raised, &theme);
-    let response = pen.ui.interact(badge, pen.ui.id().with(("verdict", look.nth)), Sense::hover());
+    let response = pen.ui.interact(badge, pen.ui.scope_id().with(("verdict", look.nth)), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Status, true, format!("Verdict {}", card.verdict.word())));
 }
 
@@ -198,7 +198,7 @@ fn sets(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription) {
         let x = rect.left() + super::super::ladders::many(place) * (width + 6.0);
         let chip = Rect::from_min_size(pos2(x, rect.top()), vec2(width, rect.height()));
         set_chip(pen.ui.painter(), chip, nth + 1, kind, &words, &theme);
-        let response = pen.ui.interact(chip, pen.ui.id().with(("set", look.nth, nth)), Sense::hover());
+        let response = pen.ui.interact(chip, pen.ui.scope_id().with(("set", look.nth, nth)), Sense::hover());
         let state = match kind {
             SetChip::Done => "done",
             SetChip::Next => "next",
@@ -279,7 +279,7 @@ fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
 
 /// A sentence's rule, in its own words, on hover and focus.
 fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
-    let response = ui.interact(rect, ui.id().with(("reason", nth, &reason.rule)), Sense::hover());
+    let response = ui.interact(rect, ui.scope_id().with(("reason", nth, &reason.rule)), Sense::hover());
     let doc = format!("{} · {}", reason.rule, reason.doc);
     response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &doc));
     response.on_hover_text(doc);

@@ -224,7 +224,7 @@ fn hold_keys(ui: &mut Ui, row: &mut Row, card: &CardView, state: &mut NextState,
         }
     }
     dock_key(ui.painter(), places[2], &number(seconds), true, State::default(), &theme);
-    let response = ui.interact(places[2], ui.id().with("seconds"), Sense::hover());
+    let response = ui.interact(places[2], ui.scope_id().with("seconds"), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{} seconds", number(seconds))));
     let rect = row.group(ui, "Hold clock", &["H"], group_width(size, 2));
     let (title, number) = match state.holding() {
@@ -247,7 +247,7 @@ fn scale_field(ui: &mut Ui, row: &mut Row, view: &NextView, state: &mut NextStat
         .font(FontSelection::FontId(Face::Number.at(30.0)))
         .frame(egui::Frame::NONE)
         .hint_text(hint)
-        .vertical_align(egui::Align::Center);
+        .align(egui::Align2::LEFT_CENTER);
     let response = ui.put(rect.shrink2(vec2(14.0, 8.0)), edit);
     let response = response.accessible_name(format!("Bodyweight in {}", view.unit));
     if response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter)) {

@@ -62,7 +62,7 @@ pub(super) fn warm_up(pen: &mut Pen<'_>, view: &NextView, state: &mut NextState)
             continue;
         };
         let ticked = state.warmed.contains(&nth);
-        let id = pen.ui.id().with(("warm-up", nth));
+        let id = pen.ui.scope_id().with(("warm-up", nth));
         let response = pen.ui.interact(rect, id, egui::Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, ticked, format!("{} {}", step.what, step.count)));
         if response.clicked() && !state.warmed.remove(&nth) {
@@ -131,7 +131,7 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 letters(painter, pos2(rect.right(), middle + 17.0), Align2::RIGHT_CENTER, best, ember);
             }
             let words = format!("{} {} {}", line.time, line.what, line.result);
-            let response = pen.ui.interact(rect, pen.ui.id().with(("logged", &line.id)), egui::Sense::hover());
+            let response = pen.ui.interact(rect, pen.ui.scope_id().with(("logged", &line.id)), egui::Sense::hover());
             response.widget_info(|| WidgetInfo::labeled(Role::ListItem, true, &words));
         }
         pen.rule(*theme.line);

@@ -99,6 +99,11 @@ impl From<Rail2> for Rail {
 }
 
 impl NextState {
+    /// As prescribed, with no clock running.
+    pub fn at(now: f64) -> Self {
+        Self { now, ..Self::default() }
+    }
+
     /// Reps or seconds that would be logged for `card`.
     pub fn amount_for(&self, card: &CardView) -> f64 {
         self.amount.unwrap_or_else(|| card.asked.prescription().map_or(0.0, |work| work.prefill))
