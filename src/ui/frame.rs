@@ -151,8 +151,7 @@ fn saved_ui(ui: &mut Ui, rect: Rect, saved: &Saved) {
 pub fn sign(painter: &Painter, rect: Rect, theme: &Theme) {
     let unit = rect.width() / 64.0;
     let at = |x: f32, y: f32, w: f32, h: f32| Rect::from_min_size(rect.min + vec2(x, y) * unit, vec2(w, h) * unit);
-    // The sign keeps its own dark ground in both themes, as an icon does.
-    let (ground, steel) = if theme.dark { (*theme.surface, *theme.steel_high) } else { (*theme.ink, *theme.line) };
+    let (ground, steel) = (*theme.sign_ground, *theme.sign_steel);
     painter.rect(rect, 13.5 * unit, ground, Stroke::new((1.5 * unit).max(1.0), *theme.edge), StrokeKind::Inside);
     for x in [16.0, 42.0] {
         painter.rect_filled(at(x, 7.0, 6.0, 50.0), 1.0 * unit, steel);
@@ -164,6 +163,6 @@ pub fn sign(painter: &Painter, rect: Rect, theme: &Theme) {
         painter.rect_filled(at(22.0, y - 0.9, 20.0, 1.8), 0.0, *theme.edge);
     }
     let halo = Stroke::new(2.5 * unit, ground);
-    painter.rect(at(9.5, 28.0, 19.0, 19.0), 5.0 * unit, *theme.left_fill, halo, StrokeKind::Middle);
-    painter.circle(rect.min + vec2(45.0, 26.0) * unit, 10.0 * unit, *theme.right_fill, halo);
+    painter.rect(at(9.5, 28.0, 19.0, 19.0), 5.0 * unit, *theme.sign_left, halo, StrokeKind::Middle);
+    painter.circle(rect.min + vec2(45.0, 26.0) * unit, 10.0 * unit, *theme.sign_right, halo);
 }

@@ -1,7 +1,7 @@
 //! Keys and what they ask for. Keys without Ctrl or Alt are left alone while a text field has the focus, and Enter and Space go to
 //! a button that has it.
 
-use egui::{Context as Egui, Key, Modifiers};
+use egui::{Context as Egui, Event, Key};
 
 use super::action::{Action, Context};
 
@@ -63,10 +63,6 @@ impl Chord {
     fn yields_to_focus(&self) -> bool {
         !self.ctrl && !self.alt && !matches!(self.key, Key::F1 | Key::F11 | Key::Escape)
     }
-
-    fn modifiers(self) -> Modifiers {
-        Modifiers { alt: self.alt, ctrl: self.ctrl, shift: self.shift, mac_cmd: false, command: self.ctrl }
-    }
 }
 
 /// Actions that this frame's keys ask for in `context`; their keys are taken out of the input.
@@ -104,12 +100,19 @@ fn is_movement(key: Key) -> bool {
 
 /// Takes the chord out of the input, if it was pressed with exactly its modifiers.
 fn takes(egui: &Egui, chord: Chord) -> bool {
+    let is_it = |event: &Event| match event {
+        Event::Key { key, pressed: true, modifiers, .. } => {
+            *key == chord.key
+                && modifiers.alt == chord.alt
+                && (modifiers.ctrl || modifiers.command) == chord.ctrl
+                && (modifiers.shift == chord.shift || shift_is_part(chord.key))
+        }
+        _ => false,
+    };
     egui.input_mut(|input| {
-        let held = input.modifiers;
-        let exact = held.alt == chord.alt
-            && (held.ctrl || held.command) == chord.ctrl
-            && (held.shift == chord.shift || shift_is_part(chord.key));
-        exact && input.count_and_consume_key(Modifiers { shift: held.shift, ..chord.modifiers() }, chord.key) > 0
+        let before = input.events.len();
+        input.events.retain(|event| !is_it(event));
+        input.events.len() < before
     })
 }
 

@@ -34,10 +34,10 @@ pub fn palette_ui(ui: &Ui, palette: &mut Palette, context: Context, actions: &mu
     SheetFrame::new("All actions").show(ui, |ui| {
         let field = ui.add(TextEdit::singleline(&mut palette.typed).hint_text("type a word").desired_width(f32::INFINITY));
         let field = field.accessible_name("Find an action");
-        if ui.memory(|memory| memory.focused().is_none()) {
+        let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        if !entered && ui.memory(|memory| memory.focused().is_none()) {
             field.request_focus();
         }
-        let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         let found = found(context, &palette.typed);
         let mut taken = found.first().copied().filter(|_| entered);
         for action in &found {

@@ -93,6 +93,7 @@ impl Painter<'_> {
         let high = |a: f32, b: f32, c: f32, limit: i32| (a.max(b).max(c).ceil() as i32).min(limit);
         let (x0, x1) = (low(p[0].x, p[1].x, p[2].x, clip[0]), high(p[0].x, p[1].x, p[2].x, clip[2]));
         let (y0, y1) = (low(p[0].y, p[1].y, p[2].y, clip[1]), high(p[0].y, p[1].y, p[2].y, clip[3]));
+        let flat = self.flat(&corners);
         for y in y0..y1 {
             for x in x0..x1 {
                 let centre = Pos2::new(x as f32 + 0.5, y as f32 + 0.5);
@@ -100,11 +101,24 @@ impl Painter<'_> {
                 let inside = (0..3).all(|nth| {
                     edges[nth] > 0.0 || (edges[nth] == 0.0 && top_left(p[(nth + 1) % 3], p[(nth + 2) % 3]))
                 });
-                if inside {
+                if inside && let Some(colour) = flat {
+                    self.blend(x, y, colour);
+                } else if inside {
                     self.pixel(x, y, &corners, edges.map(|edge| edge / area));
                 }
             }
         }
+    }
+
+    /// The colour of a triangle that has only one: all corners alike, and one white texel.
+    fn flat(&self, corners: &[Vertex; 3]) -> Option<[f32; 4]> {
+        let [a, b, c] = corners;
+        let alike = a.color == b.color && b.color == c.color && a.uv == b.uv && b.uv == c.uv;
+        alike.then(|| {
+            let texel = self.sample(a.uv.x, a.uv.y);
+            let colour = a.color.to_array();
+            std::array::from_fn(|channel| f32::from(colour[channel]) * texel[channel] / 255.0)
+        })
     }
 
     fn pixel(&mut self, x: i32, y: i32, corners: &[Vertex; 3], weights: [f32; 3]) {
@@ -113,6 +127,10 @@ impl Painter<'_> {
         let colour: [f32; 4] = std::array::from_fn(|channel| {
             mix(&|vertex| f32::from(vertex.color.to_array()[channel])) * texel[channel] / 255.0
         });
+        self.blend(x, y, colour);
+    }
+
+    fn blend(&mut self, x: i32, y: i32, colour: [f32; 4]) {
         let under = &mut self.canvas[(y as u32 * self.width + x as u32) as usize];
         let keep = 1.0 - colour[3] / 255.0;
         for channel in 0..4 {

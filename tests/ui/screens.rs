@@ -90,8 +90,12 @@ fn a_roster_without_athletes_and_bars_of_trouble() {
 }
 
 #[test]
-fn first_start_and_its_steps() {
+fn first_start() {
     at_all_sizes("first", Place::Roster, FakeBook::closed);
+}
+
+#[test]
+fn a_logbook_is_started_with_a_name() {
     let mut shots = SnapshotResults::new();
     let mut harness = window(FakeBook::closed(), Place::Roster, SMALL, Choice::Light);
     harness.run();

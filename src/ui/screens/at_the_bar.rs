@@ -114,7 +114,8 @@ fn hand(ui: &Ui, whole: Rect, card: &CardView, work: &Prescription, unit: f32) {
 /// Reps or seconds, a third of the window high.
 fn amount(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, card: &CardView, unit: f32) {
     let theme = Theme::of(ui);
-    let size = unit * 3.0;
+    // Figures are about 0.7 of the type size high, so this makes them a third of the window.
+    let size = unit * 4.3;
     let (text, unit_words) = match next.holding() {
         Some(left) if left < 0.0 => (format!("{:.0}", (-left).ceil()), "get ready"),
         Some(held) => (format!("{:.0}", held.floor()), "s held, any key stops"),
@@ -128,9 +129,9 @@ fn amount(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, card: &Ca
             (super::next::number(next.amount_for(card)), words)
         }
     };
-    let centre = whole.center() + vec2(0.0, unit * 0.75);
+    let centre = whole.center() + vec2(0.0, unit * 0.65);
     letters(ui.painter(), centre, Align2::CENTER_CENTER, &text, Ink::new(Face::Number, size, *theme.ink));
-    let below = centre + vec2(0.0, size * 0.52);
+    let below = centre + vec2(0.0, unit * 1.95);
     letters(ui.painter(), below, Align2::CENTER_CENTER, unit_words, Ink::new(Face::Label, unit * 0.4, *theme.ink));
 }
 

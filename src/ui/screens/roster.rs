@@ -230,7 +230,7 @@ fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     let y = rect.center().y;
     let ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let heads = [
-        (Some(columns.need), "who needs what"),
+        (Some(columns.need), "needs"),
         (Some(columns.name), "athlete"),
         (columns.glyph, "L over R, ground to goal"),
         (columns.ladder, "ladder"),
@@ -241,8 +241,6 @@ fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     ];
     for (x, words) in heads {
         let Some(x) = x else { continue };
-        let words = if words == "who needs what" && columns.ladder.is_none() { "need" } else { words };
-        let words = if words == "who needs what" && columns.rung.is_none() { "needs" } else { words };
         letters(painter, pos2(x, y), Align2::LEFT_CENTER, words, ink);
     }
     if let Some(x) = columns.weighs {

@@ -54,6 +54,10 @@ pub struct Theme {
     pub disc_green: Tint,
     pub disc_white: Tint,
     pub disc_iron: Tint,
+    pub sign_ground: Tint,
+    pub sign_steel: Tint,
+    pub sign_left: Tint,
+    pub sign_right: Tint,
     pub on_disc: Tint,
     pub on_pale_disc: Tint,
 }

@@ -93,6 +93,6 @@ fn dress(style: &mut egui::Style, theme: &Theme) {
     style.spacing.button_padding = Vec2::new(10.0, 5.0);
     style.spacing.interact_size.y = super::TARGET;
     style.spacing.window_margin = Margin::same(16);
-    style.spacing.scroll = ScrollStyle::solid();
+    style.spacing.scroll = ScrollStyle { bar_width: 8.0, ..ScrollStyle::thin() };
     style.animation_time = 0.0;
 }

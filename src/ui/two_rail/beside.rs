@@ -62,10 +62,16 @@ fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, t
     let fits = standard.size().x <= text.width();
     let bottom = text.center().y + if fits { title.size().y / 2.0 + 7.0 } else { title.size().y / 2.0 };
     let line_top = bottom - standard.size().y + 1.0;
-    if let Some(status) = status.filter(|status| standard.size().x + status.size().x + 16.0 <= text.width()) {
-        painter.galley(pos2(text.right() - status.size().x, line_top), status, colour);
+    let title_top = bottom - 14.0 - title.size().y + if fits { 0.0 } else { 14.0 };
+    if let Some(status) = status {
+        let left = text.right() - status.size().x;
+        if standard.size().x + 16.0 <= left - text.left() {
+            painter.galley(pos2(left, line_top), status, colour);
+        } else if title.size().x + 16.0 <= left - text.left() {
+            painter.galley(pos2(left, title_top + 2.0), status, colour);
+        }
     }
-    painter.galley(pos2(text.left(), bottom - 14.0 - title.size().y + if fits { 0.0 } else { 14.0 }), title, *theme.ink);
+    painter.galley(pos2(text.left(), title_top), title, *theme.ink);
     if fits {
         painter.galley(pos2(text.left(), line_top), standard, *theme.ink2);
     }
@@ -85,10 +91,13 @@ fn leader(painter: &Painter, rail: f32, y: f32, label_y: f32, theme: &Theme) {
 
 /// Names on the rungs of a strip, each on a quiet plate over its rung.
 pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
-    for (rung, place) in view.rungs.iter().zip(&layout.rungs) {
+    for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate() {
+        // Chevrons stand over a hand that steps up; its rung's name goes beneath.
+        let steps_up = view.hands.iter().any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
-        let galley = Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] - 30.0);
-        let centre = pos2(layout.middle(), place.rect.top() - if rung.is_goal { 17.0 } else { 13.0 });
+        let galley = Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] - 12.0);
+        let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
+        let centre = pos2(layout.middle(), if steps_up { place.rect.bottom() + 20.0 } else { over });
         let plate = Rect::from_center_size(centre, galley.size() + vec2(12.0, 0.0));
         if plate.top() < layout.area.top() {
             continue;

@@ -10,7 +10,7 @@ use super::heights::{Heights, ONE_LINE, TWO_LINES, narrow, spread};
 /// Width of a rail.
 pub const RAIL: f32 = 12.0;
 /// Height of a rung.
-pub const RUNG: f32 = 12.0;
+pub const RUNG: f32 = 13.0;
 /// The first rung stands so far above the ground.
 pub const FIRST_OVER_GROUND: f32 = 22.0;
 /// Rails go on so far above the last rung.
@@ -106,20 +106,21 @@ impl Layout {
     /// Lays `view` out in `area`, scrolled up from the ground by `scroll` points.
     pub fn of(view: &LadderView, area: Rect, width: Width, scroll: f32) -> Self {
         let demands: Vec<Option<f64>> = view.rungs.iter().map(|rung| rung.demand).collect();
-        let space = area.height() - FIRST_OVER_GROUND - RAILS_OVER_LAST;
+        let over_last = if width == Width::Strip { RAILS_OVER_LAST + 16.0 } else { RAILS_OVER_LAST };
+        let space = area.height() - FIRST_OVER_GROUND - over_last;
         let heights = Heights::of(&demands, space);
         let scroll_max = if heights.scrolls { (heights.total() - space).max(0.0) } else { 0.0 };
         let ground = area.bottom() + scroll.clamp(0.0, scroll_max);
         let first = ground - FIRST_OVER_GROUND;
         let overview = (heights.scrolls && width != Width::Strip).then_some(());
         let left = left_rail(view, area, width, overview.is_some());
-        let rails = [left, left + width.between_rails()];
+        let rails = [left, left + between(width, area)];
         let rungs = places(view, &heights, rails, first);
         let mut layout = Self {
             area,
             rails,
             ground,
-            top: first - heights.total() - RAILS_OVER_LAST,
+            top: first - heights.total() - over_last,
             rungs,
             companions: Vec::new(),
             branches: Vec::new(),
@@ -225,11 +226,16 @@ impl Layout {
     }
 }
 
+/// Distance of the rails' centres in this area: a strip in a narrow window draws them closer.
+fn between(width: Width, area: Rect) -> f32 {
+    if width == Width::Strip { width.between_rails().min(area.width() - 56.0) } else { width.between_rails() }
+}
+
 /// Middle of the left rail: room for companions where there are some.
 fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32 {
     let beside = !view.companions.is_empty() || !view.branches.is_empty();
     let room = match width {
-        Width::Strip => return area.center().x - width.between_rails() / 2.0,
+        Width::Strip => return area.center().x - between(width, area) / 2.0,
         Width::Full if overview => 300.0,
         Width::Full if beside => 276.0,
         Width::Full => 110.0,

@@ -9,7 +9,7 @@ use crate::units::Rail;
 
 use super::grip::tag;
 use super::heights::narrow;
-use super::layout::{Layout, RAIL, belief_rows};
+use super::layout::{Layout, RAIL, Width, belief_rows};
 
 /// A mesh of coloured stops across a rectangle, left to right or top to bottom.
 fn stops(painter: &Painter, rect: Rect, across: bool, colours: &[(f32, Color32)]) {
@@ -72,15 +72,17 @@ fn rung_worked(painter: &Painter, rect: Rect, rail: Rail, done: u8, of: u8, them
     };
     for day in 0..of.min(6) {
         let centre = pos2(from + way * f32::from(day) * 12.0, rect.center().y);
-        let square = Rect::from_center_size(centre, vec2(7.0, 7.0));
+        let square = Rect::from_center_size(centre, vec2(8.0, 8.0));
         let fill = if day < done { colour } else { *theme.raised };
         painter.rect(square, 0.0, fill, Stroke::new(1.2, colour), StrokeKind::Inside);
     }
 }
 
 /// Everything under the hands: ground, space between the rails, bands, rungs, rails, pegs.
-pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
-    ground(painter, layout, theme);
+pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, width: Width, theme: &Theme) {
+    if width != Width::Strip {
+        ground(painter, layout, theme);
+    }
     let (left, right) = (layout.rails[0], layout.rails[1]);
     let inner = Rect::from_x_y_ranges(left..=right, layout.top..=layout.ground);
     painter.rect_filled(inner, 0.0, *theme.raised);
@@ -117,6 +119,13 @@ pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, theme:
     }
     for belief in &view.beliefs {
         bracket(painter, belief, layout, theme);
+    }
+}
+
+/// Numbers of the beliefs, over everything that they might meet.
+pub(super) fn tags(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
+    for belief in &view.beliefs {
+        belief_tag(painter, belief, layout, theme);
     }
 }
 
@@ -187,11 +196,16 @@ fn bracket(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Them
         painter.add(PathShape::line(points, stroke));
     }
     painter.extend(dotted(*half.start() + 4.0, *half.end() - 4.0, middle, colour));
+}
+
+fn belief_tag(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Theme) {
+    let Some(middle) = layout.y_of(belief.median).map(|y| y.clamp(layout.top, layout.ground)) else { return };
+    let (half, colour) = (layout.half(belief.rail), theme.rail(belief.rail));
     let number = if belief.is_stale { format!("{:.2} old", belief.median) } else { format!("{:.2}", belief.median) };
     let (at, anchor) = match belief.rail {
         Rail::Left => (pos2(half.end() - 8.0, middle), Align2::RIGHT_CENTER),
         Rail::Right => (pos2(half.start() + 8.0, middle), Align2::LEFT_CENTER),
-        Rail::Both => (pos2(half.end() - 12.0, middle), Align2::RIGHT_CENTER),
+        Rail::Both => (pos2(layout.middle() - 18.0, middle), Align2::RIGHT_CENTER),
     };
     tag(painter, at, anchor, &number, colour, theme);
 }

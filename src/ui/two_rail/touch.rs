@@ -23,7 +23,7 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
     let theme = Theme::of(ui);
     let clip = layout.area.expand2(vec2(20.0, 14.0));
     let painter = ui.painter_at(clip);
-    paint::body(&painter, view, layout, &theme);
+    paint::body(&painter, view, layout, width, &theme);
     if width == Width::Strip {
         beside::names_on_rungs(&painter, view, layout, &theme);
     } else {
@@ -57,6 +57,9 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
         let names = Rect::from_x_y_ranges(layout.area.left()..=layout.rails[0] - 60.0, place.label_y - 17.0..=place.label_y + 17.0);
         let met = if companion.met { "met" } else { "not yet" };
         say(ui, ("companion", nth), names, &format!("Companion {}, {}, {met}", companion.title, companion.line));
+    }
+    if width != Width::Strip {
+        paint::tags(&painter, view, layout, &theme);
     }
     for hand in &view.hands {
         hand_ui(ui, &painter, view, layout, hand, still, &theme);

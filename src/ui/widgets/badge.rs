@@ -117,14 +117,15 @@ pub fn badge(painter: &Painter, square: Rect, verdict: Verdict, colour: Color32,
 
 /// A hand over a rung: four fingers above, the rung, the thumb below.
 fn step_up(grid: &Grid<'_>) {
-    grid.bar(0.5, 12.2, 19.0, 3.2, 0.6, grid.colour);
-    for (x, top) in [(3.0, 3.6), (6.6, 2.2), (10.2, 2.8), (13.8, 4.8)] {
-        grid.bar(x - 0.5, top - 0.5, 4.2, 11.4 - top + 5.0, 2.1, grid.ground);
+    const FINGERS: [(f32, f32); 4] = [(2.4, 4.0), (6.4, 1.8), (10.4, 2.6), (14.4, 5.0)];
+    grid.bar(0.0, 10.4, 20.0, 3.4, 0.3, grid.colour);
+    for (x, top) in FINGERS {
+        grid.bar(x - 0.9, top - 0.8, 5.0, 16.6 - top, 2.4, grid.ground);
     }
-    for (x, top) in [(3.0, 3.6), (6.6, 2.2), (10.2, 2.8), (13.8, 4.8)] {
-        grid.bar(x, top, 3.1, 16.2 - top, 1.5, grid.colour);
+    for (x, top) in FINGERS {
+        grid.bar(x, top, 3.1, 15.2 - top, 1.5, grid.colour);
     }
-    grid.bar(4.4, 17.0, 9.6, 2.2, 1.1, grid.colour);
+    grid.bar(5.0, 16.4, 10.4, 2.8, 1.4, grid.colour);
 }
 
 /// A scale's dial with its needle.

@@ -34,11 +34,11 @@ pub fn set_chip(painter: &Painter, rect: Rect, nth: usize, look: SetChip, words:
     };
     let head_face = if look == SetChip::Next { Face::TextStrong } else { Face::Text };
     let words_face = if look == SetChip::Later { Face::Label } else { Face::LabelStrong };
-    let width = rect.width() - 18.0;
+    let width = rect.width() - 13.0;
     let head = Line::new(&head, Ink::new(head_face, size::NOTE, quiet)).on_one_line(painter, width);
     let words = Line::new(words, Ink::new(words_face, 15.0, strong)).on_one_line(painter, width);
     let top = rect.center().y - (head.size().y + words.size().y) / 2.0;
-    let left = rect.left() + 10.0;
+    let left = rect.left() + 9.0;
     let below = head.size().y;
     painter.galley(egui::pos2(left, top), head, quiet);
     painter.galley(egui::pos2(left, top + below), words, strong);

@@ -150,7 +150,7 @@ fn ways_ui(ui: &mut Ui, view: &FirstView, state: &mut FirstState, actions: &mut 
             0 => view.demo_words.as_str(),
             1 => "Name, kg or lb, your plates, first weigh-in.",
             2 => "Pick its folder. Nothing in it is changed.",
-            _ => "Sets you kept elsewhere, matched by column name.",
+            _ => "Sets kept elsewhere, matched by column.",
         };
         if way_ui(ui, &room, nth, title, words, &action.key(), state) {
             actions.ask(action);

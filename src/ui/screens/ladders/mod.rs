@@ -180,7 +180,7 @@ fn side_ui(ui: &mut Ui, rect: Rect, view: &LadderView, state: &mut LaddersState,
     }
     let aside = 128.0;
     let place = Rect::from_min_max(foot.min, pos2(foot.right() - aside - 8.0, foot.bottom()));
-    if Button::plain("Place a hand here").key(&Action::PlaceHand.key()).show(ui, place).clicked() {
+    if Button::plain("Place a hand").key(&Action::PlaceHand.key()).show(ui, place).clicked() {
         actions.ask(Action::PlaceHand);
     }
     let place = Rect::from_min_max(pos2(foot.right() - aside, foot.top()), foot.max);

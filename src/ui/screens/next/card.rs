@@ -12,9 +12,7 @@ use crate::units::Rail;
 use super::state::NextState;
 use super::words::{after_words, amount_words, asked_words, range_words, rest_words};
 
-/// Reasons that a card shows; the rest is in the sheet that "why" opens.
-const REASONS: usize = 3;
-const BELT: egui::Vec2 = vec2(200.0, 196.0);
+const BELT: egui::Vec2 = vec2(200.0, 172.0);
 
 /// What a card looks like now.
 struct Look<'a> {
@@ -36,7 +34,7 @@ pub(super) fn height(ui: &mut Ui, card: &CardView, width: f32, wide: bool) -> f3
     let mut actions = Actions::default();
     let inner = width - 2.0 * padding(wide) - belt_room(card, width);
     let text = Pen::measure(ui, inner, |pen| write(pen, &look, &mut actions)) + 2.0 * padding(wide) - 4.0;
-    if belt_room(card, width) > 0.0 { text.max(BELT.y + 40.0) } else { text }
+    if belt_room(card, width) > 0.0 { text.max(BELT.y + 50.0) } else { text }
 }
 
 /// Width that the belt takes beside the words; 0 where nothing hangs or the card is narrow.
@@ -71,7 +69,7 @@ pub(super) fn card_ui(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, stat
     if belt > 0.0
         && let Some(view) = card.asked.prescription().and_then(|work| work.belt.as_ref())
     {
-        let place = Rect::from_min_size(pos2(rect.right() - padding - BELT.x, rect.top() + 24.0), BELT);
+        let place = Rect::from_min_size(pos2(rect.right() - padding - BELT.x, rect.top() + 16.0), BELT);
         widgets::belt(ui.painter(), place, view, &theme);
         let words = Line::phrase(&view.words, plain(&theme), strong(&theme)).on_one_line(ui.painter(), BELT.x + 20.0);
         let at = pos2(place.center().x - words.size().x / 2.0, rect.bottom() - padding - words.size().y);
@@ -171,7 +169,8 @@ fn prescription(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription, later: 
         let words = Phrase::strong(format!("Not before {day}")).then(": days apart are part of the work.");
         pen.write(Line::phrase(&words, plain(&theme), Ink { colour: *theme.ember, ..strong(&theme) }));
     }
-    if !later {
+    // In a narrow window a card across the whole width leaves the chips out; the dock counts the sets.
+    if !later && (look.wide || pen.width() < 520.0 || work.belt.is_none()) {
         pen.gap(8.0);
         sets(pen, look, work);
     }
@@ -240,12 +239,19 @@ fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
     pen.gap(10.0);
     pen.rule(*theme.line);
     pen.gap(6.0);
-    if look.wide || !look.card.reasons.is_empty() {
-        why_line(pen, look, actions);
+    // Across the whole width, or in a narrow window, the key stands beside the first reason to save a line.
+    let spread = pen.width() > 520.0 || !look.wide;
+    let top = pen.y;
+    why_line(pen, look, spread, actions);
+    if spread {
+        pen.y = top;
     }
-    for reason in look.card.reasons.iter().take(REASONS) {
+    let right = pen.right;
+    for (nth, reason) in look.card.reasons.iter().take(shown_reasons(look)).enumerate() {
         let bullet = pos2(pen.left + 3.0, pen.y + 10.0);
+        pen.right = if spread && nth == 0 { right - 38.0 } else { right };
         let rect = pen.write_at(14.0, Line::phrase(&reason.words, plain(&theme), strong(&theme)));
+        pen.right = right;
         if !pen.measuring {
             pen.ui.painter().rect_filled(Rect::from_center_size(bullet, vec2(5.5, 5.5)), 0.0, *theme.steel);
             explain(pen.ui, rect, reason, look.nth);
@@ -261,14 +267,26 @@ fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
     }
 }
 
+/// How many reasons a card shows; the rest is in the sheet that "why" opens.
+fn shown_reasons(look: &Look<'_>) -> usize {
+    match (look.wide, look.card.cautions.is_empty()) {
+        (true, _) => 3,
+        (false, true) => 2,
+        (false, false) => 1,
+    }
+}
+
 /// "Why" with its key; opens every reason in full.
-fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
+fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, bare: bool, actions: &mut Actions) {
     let theme = Theme::of(pen.ui);
     let Some(rect) = pen.room(24.0) else { return };
     let key = ["W", "V", "X"].get(look.nth).copied();
     let title = format!("Why, {}", look.card.heading);
     let target = Rect::from_min_max(pos2(rect.right() - 44.0, rect.top()), rect.max);
-    crate::ui::pen::letters(pen.ui.painter(), rect.left_center(), Align2::LEFT_CENTER, "Why", Ink::new(Face::LabelStrong, size::TABLE, *theme.ink2));
+    if !bare {
+        let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink2);
+        crate::ui::pen::letters(pen.ui.painter(), rect.left_center(), Align2::LEFT_CENTER, "Why", ink);
+    }
     let response = widgets::press(pen.ui, target, &title);
     let cap = key.unwrap_or("…");
     key_cap(pen.ui.painter(), rect.right_center(), Align2::RIGHT_CENTER, cap, *theme.ink2, &theme);

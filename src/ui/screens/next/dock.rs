@@ -355,7 +355,7 @@ fn rest_ui(ui: &mut Ui, rect: Rect, card: &CardView, state: &NextState, actions:
 fn ready_words(track: &RestTrack, rail: Rail) -> String {
     let who = if rail == Rail::Both { "" } else { letter(rail) };
     let said = match (track.passed, track.left_over()) {
-        (None, _) => "starts at the first set".to_owned(),
+        (None, _) => String::new(),
         (_, Some(left)) => format!("{who} ready in {}", clock_words(left.ceil())),
         (_, None) => format!("{who} may go"),
     };

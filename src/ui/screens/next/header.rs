@@ -36,17 +36,14 @@ pub(super) fn header_ui(ui: &mut Ui, rect: Rect, view: &NextView, state: &mut Ne
     }
     from_right.right = place.left() - 20.0;
     if !wide {
-        for (title, sheet) in [("Warm-up", Sheet::WarmUp), ("Logged today", Sheet::Logged)] {
-            let button = Button::plain(title);
-            let width = button.width(ui.painter(), &theme);
-            if from_right.right - width < from_right.left {
-                continue;
-            }
-            let place = Rect::from_min_size(pos2(from_right.right - width, room.center().y - 16.0), vec2(width, 32.0));
+        let button = Button::plain("Warm-up, sets");
+        let width = button.width(ui.painter(), &theme);
+        let place = Rect::from_min_size(pos2(from_right.right + 12.0 - width, room.center().y - 18.0), vec2(width, 36.0));
+        if place.left() > from_right.left {
             if button.show(ui, place).clicked() {
-                state.sheet = Some(sheet);
+                state.sheet = Some(Sheet::Today);
             }
-            from_right.right = place.left() - 8.0;
+            from_right.right = place.left() - 16.0;
         }
     }
     pain_ui(ui, view, &mut from_right, actions);

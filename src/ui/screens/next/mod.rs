@@ -67,7 +67,7 @@ fn main_ui(
         let side = Rect::from_min_max(pos2(cards.right() + 16.0, cards.top()), pos2(main.right() - margin, main.bottom() - 15.0));
         side::side_ui(ui, side, view, state, actions);
     }
-    let mut child = ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + margin)));
+    let mut child = ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + margin.min(14.0))));
     ScrollArea::vertical().id_salt("cards").auto_shrink(false).show(&mut child, |ui| {
         let left_top = ui.cursor().min;
         let area = Rect::from_min_size(left_top, vec2(cards.width(), cards.height()));
@@ -94,7 +94,8 @@ fn groups_ui(ui: &mut Ui, area: Rect, view: &NextView, state: &mut NextState, ac
     let mut y = area.top();
     let mut nth = 0;
     for (index, (ladder, plan)) in view.ladders.iter().zip(&plans).enumerate() {
-        let grows = if index == 0 { spare.min(140.0) } else { 0.0 };
+        let most = if view.ladders.len() == 1 { 300.0 } else { 140.0 };
+        let grows = if index == 0 { spare.min(most) } else { 0.0 };
         let rect = Rect::from_min_size(pos2(area.left(), y), vec2(area.width(), plan.height + grows));
         group_ui(ui, rect, ladder, plan, nth, state, actions);
         nth += ladder.cards.len();
@@ -126,7 +127,7 @@ impl Plan {
         };
         let heights = ladder.cards.iter().map(|card| card::height(ui, card, card_width, wide));
         let height = if stacked { heights.map(|height| height + 8.0).sum::<f32>() } else { heights.fold(0.0, f32::max) };
-        let least = if strip > 0.0 && pair { 300.0 } else { 0.0 };
+        let least = if strip > 0.0 && pair { 290.0 } else { 0.0 };
         Self { height: height.max(least), card_width, strip, stacked }
     }
 }

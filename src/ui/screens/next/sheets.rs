@@ -22,8 +22,11 @@ pub(super) fn sheets_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, act
         Sheet::WeighIn => weigh_in_ui(ui, view, state, actions),
         Sheet::Note => note_ui(ui, state, actions),
         Sheet::Why(nth) => view.card(nth).is_none_or(|card| why_ui(ui, card)),
-        Sheet::WarmUp => column_ui(ui, "Warm-up", |pen| side::warm_up(pen, view, state)),
-        Sheet::Logged => column_ui(ui, "Logged today", |pen| side::logged(pen, view, actions)),
+        Sheet::Today => column_ui(ui, "Today", |pen| {
+            side::warm_up(pen, view, state);
+            pen.gap(20.0);
+            side::logged(pen, view, actions);
+        }),
     };
     if closed {
         state.sheet = None;
@@ -76,10 +79,10 @@ fn weigh_in_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
         let hint = view.last_bodyweight.map_or_else(String::new, number);
         let edit = TextEdit::singleline(&mut state.weigh_in).hint_text(hint).font(egui::FontSelection::FontId(Face::Number.at(28.0)));
         let response = ui.add(edit).labelled_by(label);
-        if ui.memory(|memory| memory.focused().is_none()) {
+        let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        if !entered && ui.memory(|memory| memory.focused().is_none()) {
             response.request_focus();
         }
-        let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         let wrong = !state.weigh_in.is_empty() && super::state::typed_number(&state.weigh_in).is_none();
         let theme = Theme::of(ui);
         ui.colored_label(*theme.ink2, if wrong { "A number, like 74.6." } else { "Best in the morning, before breakfast." });

@@ -23,10 +23,8 @@ pub enum Sheet {
     Note,
     /// Every reason of a card.
     Why(usize),
-    /// The warm-up, where the side column is folded.
-    WarmUp,
-    /// Today's records, where the side column is folded.
-    Logged,
+    /// Warm-up and today's records, where the side column is folded.
+    Today,
 }
 
 /// The hold clock.
