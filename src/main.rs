@@ -1,3 +1,7 @@
-//! The program: reads the arguments and the clock, then hands over.
+//! The program: hands the arguments to the command line.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    rungwright::cli::run()
+}

@@ -1,5 +1,7 @@
 //! A ladder: rungs from the first easy variation to a goal skill, with one main line and branches beside it.
 
+use serde::{Deserialize, Serialize};
+
 use crate::units::{Demand, Reps, Reserve, Seconds};
 
 use super::{Class, Sides};
@@ -86,7 +88,7 @@ pub enum Way {
 /// What makes a rung easier or heavier than its plain movement.
 ///
 /// Two sets are of one *form* when movement and help agree; [`Help::Added`], [`Help::Plain`] and a set without rung are plain.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Help {
     /// Belt load, or measured help (counterweight): the load decides.
     Added,
@@ -106,7 +108,7 @@ pub enum Help {
     FeetRaised(u16),
     /// Down to a box so high, cm.
     Box(u16),
-    /// Body leaning so many degrees from upright's opposite: strap angle, degrees.
+    /// The body leans back so many degrees from upright, on straps or under a bar.
     Lean(u16),
     /// A wall steadies.
     Wall,
@@ -117,7 +119,7 @@ pub enum Help {
 }
 
 /// A body shape, from the smallest to the longest lever.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Shape {
     /// Knees to the chest, back rounded.
     Tuck,
@@ -162,7 +164,7 @@ impl Amount {
 }
 
 /// A range of repetitions or of whole seconds, both ends included.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Range {
     /// Repetitions.
     Reps(u16, u16),
@@ -231,7 +233,8 @@ pub struct Standard {
 }
 
 /// Assistance work beside the main line.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Companion {
     /// The movement's id.
     pub movement: String,
@@ -249,7 +252,7 @@ pub struct Given {
 }
 
 /// Kinds of caution that a rung carries; some also set spacing and the least time on the rung.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Caution {
     /// Check the band; it can snap, and it helps little at the top.
     Band,

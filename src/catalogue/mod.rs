@@ -3,24 +3,61 @@
 //! The shipped ones lie as RON in `progressions/` and are compiled in; a logbook's own add to them or replace one by id.
 //! Invariant: a [`Catalogue`] holds only ladders that passed the check; a broken file is a list of problems beside it.
 
+mod check;
+mod climb;
 mod ladder;
 mod movement;
+mod names;
+mod own;
+mod read;
+mod shipped;
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 pub use ladder::{
     Amount, Caution, Companion, Entry, Given, Help, Ladder, Range, Rung, Shape, Standard, Way, Work,
 };
 pub use movement::{BodyShare, Class, Joint, Movement, Muscle, Pattern, Sides, Site};
+pub use names::fold;
+pub use own::OwnFile;
+pub use read::{LONGEST_FILE, text_of};
+
+use crate::problem::Problem;
 
 /// All movements and ladders that are in force.
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
     movements: BTreeMap<String, Movement>,
     ladders: BTreeMap<String, Ladder>,
+    /// Id by folded name.
+    movement_names: BTreeMap<String, String>,
+    /// Id by folded name.
+    ladder_names: BTreeMap<String, String>,
+    /// The own file that a ladder's id came from.
+    origins: BTreeMap<String, String>,
 }
 
+static SHIPPED: LazyLock<Catalogue> = LazyLock::new(|| {
+    let (file, text) = shipped::MOVEMENTS;
+    let mut catalogue = Catalogue::default();
+    for movement in read::movements(file, text).value {
+        catalogue.put_movement(movement);
+    }
+    for (file, text) in shipped::LADDERS {
+        if let Some(ladder) = read::ladder(file, text, &catalogue.movements).value {
+            catalogue.put_ladder(ladder);
+        }
+    }
+    catalogue
+});
+
 impl Catalogue {
+    /// What the program brings along. A test holds that every shipped file is sound.
+    pub fn shipped() -> &'static Catalogue {
+        &SHIPPED
+    }
+
     /// The movement with this id.
     pub fn movement(&self, id: &str) -> Option<&Movement> {
         self.movements.get(id)
@@ -31,6 +68,18 @@ impl Catalogue {
         self.ladders.get(id)
     }
 
+    /// The movement of this name as a person writes it; case, spaces, `-` and `_` make no difference.
+    pub fn movement_by_name(&self, name: &str) -> Option<&Movement> {
+        self.movement(name)
+            .or_else(|| self.movement(self.movement_names.get(&fold(name))?))
+    }
+
+    /// The ladder of this name as a person writes it; case, spaces, `-` and `_` make no difference.
+    pub fn ladder_by_name(&self, name: &str) -> Option<&Ladder> {
+        self.ladder(name)
+            .or_else(|| self.ladder(self.ladder_names.get(&fold(name))?))
+    }
+
     /// Every movement, by id.
     pub fn movements(&self) -> impl Iterator<Item = &Movement> {
         self.movements.values()
@@ -39,5 +88,38 @@ impl Catalogue {
     /// Every ladder, by id.
     pub fn ladders(&self) -> impl Iterator<Item = &Ladder> {
         self.ladders.values()
+    }
+
+    /// The movements of a file and what is wrong in it; a movement with an error is left out.
+    pub fn read_movements(file: &str, text: &str) -> (Vec<Movement>, Vec<Problem>) {
+        let reading = read::movements(file, text);
+        (reading.value, reading.problems)
+    }
+
+    /// The ladder of a file, if nothing in it is an error, and what is wrong in it. Its movements must be in this catalogue.
+    pub fn read_ladder(&self, file: &str, text: &str) -> (Option<Ladder>, Vec<Problem>) {
+        let reading = read::ladder(file, text, &self.movements);
+        (reading.value, reading.problems)
+    }
+
+    /// The text of a ladder's file; reading it gives the same ladder.
+    pub fn ladder_text(&self, ladder: &Ladder) -> String {
+        read::ladder_text(ladder, &self.movements)
+    }
+
+    /// The text of a file of movements; reading it gives the same movements.
+    pub fn movements_text(movements: &[Movement]) -> String {
+        read::movements_text(movements)
+    }
+
+    fn put_movement(&mut self, movement: Movement) {
+        self.movement_names
+            .insert(fold(&movement.id), movement.id.clone());
+        self.movements.insert(movement.id.clone(), movement);
+    }
+
+    fn put_ladder(&mut self, ladder: Ladder) {
+        self.ladder_names.insert(fold(&ladder.id), ladder.id.clone());
+        self.ladders.insert(ladder.id.clone(), ladder);
     }
 }

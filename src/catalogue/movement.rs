@@ -32,6 +32,7 @@ pub struct Movement {
     /// When a repetition or a second counts, in a sentence.
     pub standard: String,
     /// Where share and standard come from.
+    #[serde(default)]
     pub sources: Vec<String>,
 }
 

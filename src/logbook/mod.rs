@@ -2,10 +2,37 @@
 //!
 //! Records are only ever added; the state is the union of all journals by id, the same in any order.
 
+mod append;
+mod batch;
+pub mod device;
+pub mod disk;
+pub mod exchange;
+mod fields;
+pub mod folder;
+pub mod journal;
+pub mod line;
+mod listing;
 pub mod log;
+pub mod machine;
+pub mod merge;
+mod name_index;
+pub mod names;
+mod pending;
 pub mod record;
+pub mod settings;
+pub mod trouble;
+pub mod whole_file;
+pub mod writer;
 pub mod written;
 
+pub use folder::Logbook;
 pub use log::{Log, Person};
+pub use machine::{Machine, Places};
+pub use merge::{Amended, History, Retracted};
+pub use names::{BadName, Name};
 pub use record::{Device, Fact, Id, Load, Record};
+pub use settings::Settings;
+pub use trouble::Trouble;
+pub use whole_file::WholeFile;
+pub use writer::{Committed, Conflict, Writer};
 pub use written::Written;

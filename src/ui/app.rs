@@ -171,11 +171,11 @@ impl<B: Book> Window<B> {
 
     fn overlays(&mut self, ui: &Ui, context: Context, actions: &mut Actions) {
         if let Some(palette) = &mut self.palette
-            && palette_ui(ui, palette, context, actions)
+            && palette_ui(ui, palette, context, &self.shown.frame.places, actions)
         {
             self.palette = None;
         }
-        if self.keys_open && keys_ui(ui, context) {
+        if self.keys_open && keys_ui(ui, context, &self.shown.frame.places) {
             self.keys_open = false;
         }
         if let Some((title, done, of)) = self.book.progress()

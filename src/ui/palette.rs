@@ -6,6 +6,7 @@ use super::action::{Action, Actions, Context};
 use super::pen::{Ink, Line};
 use super::screens::sheet::SheetFrame;
 use super::theme::{Face, Theme, size};
+use super::views::Place;
 use super::widgets::{focus_ring, key_cap};
 
 /// What is typed into the palette.
@@ -15,10 +16,11 @@ pub struct Palette {
 }
 
 /// Actions that hold in `context` and whose title contains every typed word.
-pub fn found(context: Context, typed: &str) -> Vec<Action> {
+pub fn found(context: Context, places: &[Place], typed: &str) -> Vec<Action> {
     let wanted: Vec<String> = typed.to_lowercase().split_whitespace().map(str::to_owned).collect();
-    Action::all()
+    let mut found: Vec<Action> = Action::all()
         .into_iter()
+        .filter(|action| !matches!(action, Action::Go(place) if !places.contains(place)))
         .filter(|action| !matches!(action, Action::Amount(_) | Action::Reserve(_)))
         .filter(|action| {
             let words = action.words();
@@ -26,11 +28,13 @@ pub fn found(context: Context, typed: &str) -> Vec<Action> {
             (words.context == context || (words.context == Context::Everywhere && context != Context::First))
                 && wanted.iter().all(|word| title.contains(word))
         })
-        .collect()
+        .collect();
+    found.sort_by_key(|action| action.words().context == Context::Everywhere);
+    found
 }
 
 /// Shows the palette; true once it should close.
-pub fn palette_ui(ui: &Ui, palette: &mut Palette, context: Context, actions: &mut Actions) -> bool {
+pub fn palette_ui(ui: &Ui, palette: &mut Palette, context: Context, places: &[Place], actions: &mut Actions) -> bool {
     SheetFrame::new("All actions").show(ui, |ui| {
         let field = ui.add(TextEdit::singleline(&mut palette.typed).hint_text("type a word").desired_width(f32::INFINITY));
         let field = field.accessible_name("Find an action");
@@ -38,7 +42,7 @@ pub fn palette_ui(ui: &Ui, palette: &mut Palette, context: Context, actions: &mu
         if !entered && ui.memory(|memory| memory.focused().is_none()) {
             field.request_focus();
         }
-        let found = found(context, &palette.typed);
+        let found = found(context, places, &palette.typed);
         let mut taken = found.first().copied().filter(|_| entered);
         for action in &found {
             if line_ui(ui, *action).clicked() {
@@ -53,13 +57,13 @@ pub fn palette_ui(ui: &Ui, palette: &mut Palette, context: Context, actions: &mu
 }
 
 /// Shows every key that holds in `context`; true once it should close.
-pub fn keys_ui(ui: &Ui, context: Context) -> bool {
+pub fn keys_ui(ui: &Ui, context: Context, places: &[Place]) -> bool {
     SheetFrame::new("Keys").width(560.0).show(ui, |ui| {
         let theme = Theme::of(ui);
         if context == Context::Next {
             ui.colored_label(*theme.ink2, "0–9 sets the reps, Shift and a digit the reserve. Digits within a second join.");
         }
-        for action in found(context, "") {
+        for action in found(context, places, "") {
             if !action.key().is_empty() {
                 line_ui(ui, action);
             }
@@ -104,8 +108,8 @@ mod tests {
 
     #[test]
     fn an_action_is_found_by_any_words_of_its_title() {
-        assert_eq!(found(Context::Next, "clock rest"), [Action::RestClock]);
-        assert!(found(Context::Ladders, "rest clock").is_empty(), "it holds on Next only");
-        assert!(found(Context::Roster, "").contains(&Action::TurnTheme));
+        assert_eq!(found(Context::Next, &[], "clock rest"), [Action::RestClock]);
+        assert!(found(Context::Ladders, &[], "rest clock").is_empty(), "it holds on Next only");
+        assert!(found(Context::Roster, &[], "").contains(&Action::TurnTheme));
     }
 }

@@ -118,12 +118,12 @@ fn amount(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, card: &Ca
     let size = unit * 4.3;
     let (text, unit_words) = match next.holding() {
         Some(left) if left < 0.0 => (format!("{:.0}", (-left).ceil()), "get ready"),
-        Some(held) => (format!("{:.0}", held.floor()), "s held, any key stops"),
+        Some(held) => (format!("{:.0}", held.floor()), "seconds held, any key stops"),
         None => {
             let words = match (work.measure.is_hold(), next.outcome) {
                 (_, Outcome::Missed) => "then missed",
                 (_, Outcome::Form) => "standard not kept",
-                (true, _) => "s, any key starts 3-2-1",
+                (true, _) => "seconds, any key starts 3-2-1",
                 (false, _) => "reps, any key logs",
             };
             (super::next::number(next.amount_for(card)), words)

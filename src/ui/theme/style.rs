@@ -86,6 +86,8 @@ fn dress(style: &mut egui::Style, theme: &Theme) {
     };
     visuals.widgets.noninteractive = look(*theme.surface, *theme.line, 1.0);
     visuals.widgets.inactive = look(*theme.raised, *theme.edge, 1.0);
+    // Rails of sliders and boxes use this fill; on a raised sheet they must show.
+    visuals.widgets.inactive.bg_fill = *theme.line;
     visuals.widgets.hovered = look(*theme.raised, *theme.ink2, STROKE_OUTLINE);
     visuals.widgets.active = look(*theme.raised, *theme.ink, STROKE_NOW);
     visuals.widgets.open = look(*theme.raised, *theme.ink2, STROKE_OUTLINE);

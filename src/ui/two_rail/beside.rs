@@ -91,17 +91,19 @@ fn leader(painter: &Painter, rail: f32, y: f32, label_y: f32, theme: &Theme) {
 
 /// Names on the rungs of a strip, each on a quiet plate over its rung.
 pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
-    for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate() {
+    let mut taken: Vec<Rect> = Vec::new();
+    for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate().rev() {
         // Chevrons stand over a hand that steps up; its rung's name goes beneath.
         let steps_up = view.hands.iter().any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
-        let galley = Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] - 12.0);
+        let galley = Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
         let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
         let centre = pos2(layout.middle(), if steps_up { place.rect.bottom() + 20.0 } else { over });
         let plate = Rect::from_center_size(centre, galley.size() + vec2(12.0, 0.0));
-        if plate.top() < layout.area.top() {
+        if plate.top() < layout.area.top() || taken.iter().any(|other| other.intersects(plate)) {
             continue;
         }
+        taken.push(plate);
         painter.rect_filled(plate, 4.0, crate::ui::theme::translucent(*theme.surface, 0.94));
         painter.galley(plate.min + vec2(6.0, 0.0), galley, *theme.ink);
     }
@@ -154,7 +156,11 @@ struct Names<'a> {
 }
 
 impl Names<'_> {
+    /// Paints them right-aligned; not at all where there is no room to read them.
     fn paint(&self, painter: &Painter, left: f32, right: f32, y: f32, theme: &Theme) {
+        if right - left < 60.0 {
+            return;
+        }
         let colour = if self.chosen { *theme.ember } else { *theme.ink };
         let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour)).on_one_line(painter, right - left);
         let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2)).on_one_line(painter, right - left);

@@ -240,7 +240,8 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Full if beside => 276.0,
         Width::Full => 110.0,
         Width::Narrow if overview => 150.0,
-        Width::Narrow if beside => 206.0,
+        Width::Narrow if beside && area.width() < 570.0 => 92.0,
+        Width::Narrow if beside => 192.0,
         Width::Narrow => 50.0,
     };
     area.left() + room

@@ -109,7 +109,8 @@ impl Room {
         let ground = whole.bottom() - foot;
         let apart = ((ground - whole.top() - 40.0) / 4.6).clamp(62.0, 136.0);
         let rung = (apart * 0.66).min(90.0);
-        let between = if whole.width() > 1100.0 { 570.0 } else { (whole.width() * 0.56).clamp(360.0, 570.0) };
+        let share = if whole.width() > 760.0 { 0.56 } else { 0.7 };
+        let between = if whole.width() > 1100.0 { 570.0 } else { (whole.width() * share).clamp(340.0, 570.0) };
         let beside = whole.width() > 1000.0;
         let left = if beside {
             (whole.left() + whole.width() * 0.305).min(whole.center().x - between / 2.0 + 20.0)
@@ -191,8 +192,8 @@ fn way_ui(ui: &mut Ui, room: &Room, nth: usize, title: &str, words: &str, key: &
         painter.rect_stroke(rect, 0.0, Stroke::new(STROKE_OUTLINE, *theme.edge), StrokeKind::Inside);
     }
     let reach = room.rung / 90.0;
-    let inset = 92.0 * reach.max(0.72);
-    let cap_room = 60.0;
+    let inset = 94.0 * reach;
+    let cap_room = 52.0;
     let width = rect.width() - 2.0 * inset - cap_room;
     let head = Line::new(title, Ink::new(Face::LabelStrong, if room.rung > 70.0 { 24.0 } else { 19.0 }, text)).on_one_line(painter, width);
     let line = Line::new(words, Ink::new(Face::Label, size::BODY, second)).on_one_line(painter, width);

@@ -66,11 +66,15 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
 fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
     let theme = Theme::of(ui);
     let mut right = room.right();
+    // Both rails or none: one alone would read as if the other were unknown.
+    if room.width() < 270.0 * many(view.outlook.len()) {
+        return;
+    }
     for outlook in view.outlook.iter().rev() {
         let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
         let strong = Ink::new(Face::LabelStrong, 16.0, *theme.ink);
         let belief = Line::phrase(&outlook.belief, plain, strong).on_one_line(ui.painter(), f32::INFINITY);
-        let forecast = outlook.forecast.as_deref().map(|words| Line::new(words, plain).on_one_line(ui.painter(), f32::INFINITY));
+        let forecast = outlook.forecast.as_deref().filter(|_| room.height() > 50.0).map(|words| Line::new(words, plain).on_one_line(ui.painter(), f32::INFINITY));
         let width = belief.size().x.max(forecast.as_ref().map_or(0.0, |line| line.size().x)) + 28.0;
         if right - width < room.left() {
             break;
@@ -80,7 +84,7 @@ fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
         let top = room.center().y - lines;
         hand_disc(ui.painter(), pos2(left + 10.0, top + 10.0), 10.0, outlook.rail, &theme);
         named_galley(ui, pos2(left + 28.0, top), belief);
-        if let Some(forecast) = forecast.filter(|_| room.height() > 50.0) {
+        if let Some(forecast) = forecast {
             named_galley(ui, pos2(left + 28.0, top + 20.0), forecast);
         }
         right = left - 24.0;
@@ -89,7 +93,7 @@ fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
 
 fn main_ui(ui: &mut Ui, main: Rect, view: &LadderView, state: &mut LaddersState, actions: &mut Actions, wide: bool) {
     let theme = Theme::of(ui);
-    let sheet_width = if wide { 340.0 } else { 270.0 };
+    let sheet_width = if wide { 340.0 } else { 254.0 };
     let beside = main.width() >= COMPACT;
     let ladder_right = if beside { main.right() - sheet_width } else { main.right() };
     let roomy = ladder_right - main.left() > 820.0;
@@ -148,7 +152,7 @@ fn column_heads(ui: &mut Ui, view: &LadderView, layout: &Layout, y: f32, roomy: 
         letters(painter, pos2(layout.middle(), y), Align2::CENTER_CENTER, "both hands", Ink::new(Face::LabelStrong, size::TABLE, *theme.steel));
     }
     letters(painter, pos2(right + 28.0, y), Align2::LEFT_CENTER, "demand", quiet);
-    letters(painter, pos2(right + 84.0, y), Align2::LEFT_CENTER, if layout.one_line { "rung" } else { "rung and its standard" }, quiet);
+    letters(painter, pos2(right + 84.0, y), Align2::LEFT_CENTER, if layout.one_line || !roomy { "rung" } else { "rung and its standard" }, quiet);
     if roomy && !(view.companions.is_empty() && view.branches.is_empty()) {
         letters(painter, pos2(left - 42.0, y), Align2::RIGHT_CENTER, "companions and branches", quiet);
     }
@@ -178,13 +182,15 @@ fn side_ui(ui: &mut Ui, rect: Rect, view: &LadderView, state: &mut LaddersState,
     if state.chosen.is_none() {
         return;
     }
-    let aside = 128.0;
+    let narrow = foot.width() < 280.0;
+    let caps = |action: Action| if narrow { String::new() } else { action.key() };
+    let aside = if narrow { 94.0 } else { 124.0 };
     let place = Rect::from_min_max(foot.min, pos2(foot.right() - aside - 8.0, foot.bottom()));
-    if Button::plain("Place a hand").key(&Action::PlaceHand.key()).show(ui, place).clicked() {
+    if Button::plain("Place a hand").key(&caps(Action::PlaceHand)).show(ui, place).clicked() {
         actions.ask(Action::PlaceHand);
     }
     let place = Rect::from_min_max(pos2(foot.right() - aside, foot.top()), foot.max);
-    if Button::plain("Set aside").key(&Action::SetAside.key()).show(ui, place).clicked() {
+    if Button::plain("Set aside").key(&caps(Action::SetAside)).show(ui, place).clicked() {
         actions.ask(Action::SetAside);
     }
 }

@@ -34,13 +34,13 @@ pub(super) fn height(ui: &mut Ui, card: &CardView, width: f32, wide: bool) -> f3
     let mut actions = Actions::default();
     let inner = width - 2.0 * padding(wide) - belt_room(card, width);
     let text = Pen::measure(ui, inner, |pen| write(pen, &look, &mut actions)) + 2.0 * padding(wide) - 4.0;
-    if belt_room(card, width) > 0.0 { text.max(BELT.y + 50.0) } else { text }
+    if belt_room(card, width) > 0.0 { text.max(BELT.y + 36.0) } else { text }
 }
 
 /// Width that the belt takes beside the words; 0 where nothing hangs or the card is narrow.
 fn belt_room(card: &CardView, width: f32) -> f32 {
     let hangs = card.asked.prescription().is_some_and(|work| work.belt.is_some());
-    if hangs && width > 560.0 { BELT.x + 30.0 } else { 0.0 }
+    if hangs && width > 560.0 { BELT.x + 14.0 } else { 0.0 }
 }
 
 /// Draws the card; a press makes it the one that the dock logs for.
@@ -236,11 +236,13 @@ fn pause(pen: &mut Pen<'_>, lines: &[Phrase]) {
 /// The first reasons, with bullets; chances beneath.
 fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
     let theme = Theme::of(pen.ui);
-    pen.gap(10.0);
-    pen.rule(*theme.line);
-    pen.gap(6.0);
     // Across the whole width, or in a narrow window, the key stands beside the first reason to save a line.
     let spread = pen.width() > 520.0 || !look.wide;
+    pen.gap(if spread { 7.0 } else { 10.0 });
+    if !spread {
+        pen.rule(*theme.line);
+        pen.gap(6.0);
+    }
     let top = pen.y;
     why_line(pen, look, spread, actions);
     if spread {
@@ -249,7 +251,7 @@ fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
     let right = pen.right;
     for (nth, reason) in look.card.reasons.iter().take(shown_reasons(look)).enumerate() {
         let bullet = pos2(pen.left + 3.0, pen.y + 10.0);
-        pen.right = if spread && nth == 0 { right - 38.0 } else { right };
+        pen.right = if spread && nth == 0 { right - 30.0 } else { right };
         let rect = pen.write_at(14.0, Line::phrase(&reason.words, plain(&theme), strong(&theme)));
         pen.right = right;
         if !pen.measuring {

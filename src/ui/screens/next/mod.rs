@@ -89,7 +89,7 @@ fn groups_ui(ui: &mut Ui, area: Rect, view: &NextView, state: &mut NextState, ac
     }
     let gap = if wide { 15.0 } else { 10.0 };
     let plans: Vec<Plan> = view.ladders.iter().map(|ladder| Plan::of(ui, ladder, area.width(), wide, compact)).collect();
-    let needed: f32 = plans.iter().map(|plan| plan.height + gap).sum();
+    let needed: f32 = plans.iter().map(|plan| plan.height + gap).sum::<f32>();
     let spare = (area.height() - needed).max(0.0);
     let mut y = area.top();
     let mut nth = 0;
@@ -101,7 +101,7 @@ fn groups_ui(ui: &mut Ui, area: Rect, view: &NextView, state: &mut NextState, ac
         nth += ladder.cards.len();
         y = rect.bottom() + gap;
     }
-    y
+    y - gap + 4.0
 }
 
 /// How the cards of one ladder lie.

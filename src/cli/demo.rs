@@ -1,0 +1,119 @@
+//! `demo`, and the program without a command where no window can be opened.
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use crate::clock;
+use crate::coaching::next_step::of_all;
+use crate::demo::{Gym, Plan, gym};
+use crate::logbook::{Machine, Name, Settings, Trouble, WholeFile, Writer};
+use crate::units::Unit;
+
+use super::args::{DemoArgs, Start};
+use super::output::Style;
+use super::reading::{self, Reading};
+use super::{Answer, Failed, next};
+
+/// The demo's device.
+const DEVICE: &str = "demo";
+/// How many demo windows may be open at once.
+const COPIES: u32 = 9;
+
+/// Runs `demo`.
+pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
+    let machine = Machine::this()?;
+    let holds_something = std::fs::read_dir(&args.dir).is_ok_and(|mut entries| entries.next().is_some());
+    if holds_something || args.dir.is_file() {
+        let place = crate::problem::visible(&args.dir.to_string_lossy());
+        return Err(Failed::Problem(format!(
+            "{place}: not an empty folder; name a new one, nothing was written"
+        )));
+    }
+    let plan = Plan {
+        athletes: usize::try_from(args.athletes).unwrap_or(usize::MAX),
+        years: args.years,
+        seed: args.seed,
+        on: reading::day(args.on),
+    };
+    let gym = gym(&plan);
+    lay(&machine, &args.dir, &gym, Duration::from_secs(10))?;
+    let sets: usize = gym.athletes.iter().map(|(_, records)| records.len()).sum();
+    let place = crate::problem::visible(&args.dir.to_string_lossy());
+    Ok(Answer::plain(format!(
+        "{} athletes, {sets} records in {place}\n",
+        gym.athletes.len()
+    )))
+}
+
+/// Writes a gym into an empty folder.
+pub fn lay(machine: &Machine, folder: &Path, gym: &Gym, wait: Duration) -> Result<(), Failed> {
+    let (mut writer, _) = Writer::lock(machine, folder, DEVICE.to_owned(), clock::now().to_utc(), wait)?;
+    let settings = Settings {
+        name: Some("Demo gym".to_owned()),
+        plates: gym.plates.clone(),
+        ..Settings::fresh(Unit::Kg)
+    };
+    writer.write_settings(&settings)?;
+    for (file, text) in &gym.ladders {
+        writer.write_whole(&WholeFile::Ladder(file.trim_end_matches(".ron").to_owned()), text)?;
+    }
+    let batch = gym
+        .athletes
+        .iter()
+        .filter_map(|(name, records)| Some((Name::parse(name).ok()?, records.clone())))
+        .collect();
+    writer.commit(batch)?;
+    Ok(())
+}
+
+/// A fresh copy of the demo gym in the state folder, for `--demo`.
+pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, Failed> {
+    let gym = gym(&Plan {
+        athletes: 12,
+        years: 1,
+        seed: 1,
+        on,
+    });
+    for copy in 1..=COPIES {
+        let folder = machine.places().state.join(format!("demo-{copy}"));
+        // Holding the lock while the old copy goes keeps another demo window's copy whole.
+        let held = match machine.lock(&folder, Duration::ZERO) {
+            Ok(held) => held,
+            Err(Trouble::Busy { .. }) => continue,
+            Err(trouble) => return Err(trouble.into()),
+        };
+        match std::fs::remove_dir_all(&folder) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => {
+                let place = crate::problem::visible(&folder.to_string_lossy());
+                return Err(Failed::Problem(format!("{place}: cannot be emptied: {error}")));
+            }
+            _ => {}
+        }
+        drop(held);
+        lay(machine, &folder, &gym, Duration::from_secs(1))?;
+        return Ok(folder);
+    }
+    Err(Failed::Problem(
+        "too many demo windows are open; close one".to_owned(),
+    ))
+}
+
+/// The program without a command: the next steps of the demo gym, or of the logbook.
+pub fn without_window(start: &Start) -> Result<Answer, Failed> {
+    let machine = Machine::this()?;
+    let on = reading::day(start.on);
+    let root = if start.demo {
+        fresh_copy(&machine, on)?
+    } else {
+        reading::root(&machine, start.logbook.as_ref())
+    };
+    let Reading {
+        book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, None)?;
+    let plates = reading::on_hand(&book, None);
+    let steps = of_all(&book.logs, &catalogue, &plates, on);
+    let text = next::text(&steps, &catalogue, &plates, book.unit(), Style::for_stdout());
+    Ok(Answer { text, with_problems })
+}

@@ -1,0 +1,94 @@
+//! The command line: what may be asked, asking the core, printing, the exit code.
+//!
+//! Exit 0 done, 1 found problems, 2 wrong use. Answers go to stdout, errors to stderr.
+
+mod args;
+mod check;
+mod demo;
+mod import;
+mod load;
+mod next;
+pub mod output;
+mod reading;
+mod usage;
+
+use std::process::ExitCode;
+
+use args::{Cli, Command};
+use clap::Parser;
+use output::tell;
+
+/// Why a command could not do what it was asked.
+#[derive(Debug)]
+pub enum Failed {
+    /// Something is wrong with the data, the disk or the answer: exit 1.
+    Problem(String),
+    /// The command was used wrongly: exit 2.
+    Usage(String),
+}
+
+impl From<crate::logbook::Trouble> for Failed {
+    fn from(trouble: crate::logbook::Trouble) -> Self {
+        match trouble {
+            crate::logbook::Trouble::BadDevice(_) => Failed::Usage(trouble.to_string()),
+            _ => Failed::Problem(trouble.to_string()),
+        }
+    }
+}
+
+/// What a command came to: its answer, and whether part of the logbook could not be read.
+#[derive(Debug, Default)]
+pub struct Answer {
+    /// What goes to stdout.
+    pub text: String,
+    /// Whether something was wrong that the exit code must tell.
+    pub with_problems: bool,
+}
+
+impl Answer {
+    /// An answer without problems.
+    pub fn plain(text: impl Into<String>) -> Self {
+        Self {
+            text: text.into(),
+            with_problems: false,
+        }
+    }
+}
+
+/// Runs the program for the process's arguments.
+pub fn run() -> ExitCode {
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return usage::explain(&error),
+    };
+    let result = match cli.command {
+        Some(Command::Next(args)) => next::run(&args),
+        Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Import(args)) => import::run(&args),
+        Some(Command::Check(args)) => check::run(&args),
+        Some(Command::Demo(args)) => demo::run(&args),
+        None => demo::without_window(&cli.start),
+    };
+    finish(result)
+}
+
+fn finish(result: Result<Answer, Failed>) -> ExitCode {
+    match result {
+        Ok(answer) => match output::say(&answer.text) {
+            Ok(()) if answer.with_problems => ExitCode::from(1),
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => {
+                tell(&format!("rungwright: the answer could not be written: {error}"));
+                ExitCode::from(1)
+            }
+        },
+        Err(Failed::Problem(line)) => {
+            tell(&format!("rungwright: {line}"));
+            ExitCode::from(1)
+        }
+        Err(Failed::Usage(line)) => {
+            tell(&format!("rungwright: {line}"));
+            ExitCode::from(2)
+        }
+    }
+}

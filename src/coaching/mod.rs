@@ -1,0 +1,28 @@
+//! The next step of every rail: a verdict, a prescription, the reasons and the cautions.
+//!
+//! Everything here is a pure function of the timeline, the catalogue and the plates on hand. A rule asks one question of
+//! the [`facts`] and answers with a [`Finding`]: numbers, no sentences (`report::words` makes those). The array in
+//! [`next_step`] is the order in which rules decide; caps and sides come after. No belief changes a verdict.
+
+pub mod advice;
+pub mod caps;
+pub mod care;
+pub mod entry;
+pub mod facts;
+pub mod finding;
+pub mod judge;
+pub mod loads;
+pub mod next_step;
+pub mod prescribe;
+pub mod rules;
+pub mod sides;
+pub mod standing;
+pub mod warm_up;
+
+pub use advice::{Asked, LoadToday, NextStep, Prescription, Verdict};
+pub use finding::{CareNote, Finding};
+pub use loads::PlatesOnHand;
+pub use next_step::next_steps;
+
+/// Room for rounding in comparisons of loads, kg: far below any plate, far above what pounds lose in conversion.
+pub(crate) const GRACE_KG: f64 = 1e-6;

@@ -1,0 +1,194 @@
+//! Where a rail stands: its rung now, since when, and whether it is climbed at all.
+
+use chrono::NaiveDate;
+
+use crate::catalogue::{Ladder, Rung, Way};
+use crate::logbook::record::Placed;
+use crate::timeline::Timeline;
+use crate::units::Rail;
+
+/// The rung that records put a rail on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Standing<'a> {
+    /// The rung.
+    pub rung: &'a Rung,
+    /// The last day on another rung: the stay is the days after it. None when the whole log is the stay.
+    pub after: Option<NaiveDate>,
+    /// The last day that said so.
+    said_on: NaiveDate,
+}
+
+/// One day's word about where a rail stands.
+#[derive(Debug, Default)]
+struct DayOnLadder<'a> {
+    placed: Option<&'a Rung>,
+    highest: Option<(usize, &'a Rung)>,
+    branches: Vec<&'a Rung>,
+}
+
+/// The rails of `ladder`.
+pub fn rails(ladder: &Ladder) -> &'static [Rail] {
+    if ladder.is_sided() {
+        &[Rail::Left, Rail::Right]
+    } else {
+        &[Rail::Both]
+    }
+}
+
+/// Whether the athlete ever joined `ladder`: by a placement, or by a set logged for it.
+pub fn has_joined(timeline: &Timeline<'_>, ladder: &Ladder) -> bool {
+    timeline
+        .placements
+        .iter()
+        .any(|placement| placement.ladder == ladder.id)
+        || timeline
+            .sets
+            .iter()
+            .any(|set| set.set.ladder.as_deref() == Some(ladder.id.as_str()))
+}
+
+/// Whether the rail was set aside and neither placed later in order nor trained on a later day.
+pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> bool {
+    let last = timeline
+        .placements
+        .iter()
+        .rfind(|placement| placement.ladder == ladder.id && rail.touched_by(placement.side));
+    let Some(aside) = last.filter(|placement| *placement.rung == Placed::SetAside) else {
+        return false;
+    };
+    !timeline.sets.iter().any(|set| {
+        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.ladder.id == ladder.id)
+    })
+}
+
+/// The rung now: the latest of placements and main-line tagged sets with at least 1 rep or second, of the last 365 days.
+///
+/// On one day a placement goes before sets, and the highest rung before lower ones. A tag on a branch moves nothing; on
+/// the branch that the rail was placed at it renews the placement.
+pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
+    let mut days: std::collections::BTreeMap<NaiveDate, DayOnLadder<'a>> = std::collections::BTreeMap::new();
+    for placement in &timeline.placements {
+        let here = placement.ladder == ladder.id && rail.touched_by(placement.side);
+        if let (true, Placed::On(id)) = (
+            here && timeline.age(placement.date) <= crate::timeline::EVIDENCE_DAYS,
+            placement.rung,
+        ) && let Some(rung) = ladder.rung(id)
+        {
+            days.entry(placement.date).or_default().placed = Some(rung);
+        }
+    }
+    for set in timeline
+        .evidence()
+        .filter(|set| set.amount >= 1.0 && set.counts_for(rail))
+    {
+        let Some(rung) = set
+            .tag
+            .filter(|tag| tag.ladder.id == ladder.id)
+            .map(|tag| tag.rung)
+        else {
+            continue;
+        };
+        let day = days.entry(set.date).or_default();
+        match main_place(ladder, rung) {
+            Some(place) if day.highest.is_none_or(|(highest, _)| place > highest) => {
+                day.highest = Some((place, rung))
+            }
+            Some(_) => {}
+            None => day.branches.push(rung),
+        }
+    }
+    let mut now: Option<Standing<'a>> = None;
+    for (date, day) in days {
+        let renewed = now
+            .map(|standing| standing.rung)
+            .filter(|rung| day.branches.iter().any(|b| b.id == rung.id));
+        let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
+            continue;
+        };
+        let after = match now {
+            Some(before) if before.rung.id == rung.id => before.after,
+            Some(before) => Some(before.said_on),
+            None => None,
+        };
+        now = Some(Standing {
+            rung,
+            after,
+            said_on: date,
+        });
+    }
+    now
+}
+
+/// The rung's place on the main line, from 0; none for a branch.
+pub fn main_place(ladder: &Ladder, rung: &Rung) -> Option<usize> {
+    ladder.main_line().position(|main| main.id == rung.id)
+}
+
+/// How high a rung stands: its place on the main line; a branch half a rung above the one it leaves. In half rungs.
+pub fn half_rungs(ladder: &Ladder, rung: &Rung) -> usize {
+    match &rung.way {
+        Way::Main => main_place(ladder, rung).unwrap_or(0) * 2,
+        Way::Branch { from, .. } => ladder.main_line().position(|main| main.id == *from).unwrap_or(0) * 2 + 1,
+    }
+}
+
+/// The main line as this athlete may climb it: a minor passes over some rungs, never the first.
+#[derive(Debug, Clone)]
+pub struct Line<'a> {
+    ladder: &'a Ladder,
+    minor: bool,
+}
+
+impl<'a> Line<'a> {
+    /// The main line of `ladder` for this athlete.
+    pub fn of(ladder: &'a Ladder, timeline: &Timeline<'_>) -> Self {
+        Self {
+            ladder,
+            minor: timeline.is_minor(),
+        }
+    }
+
+    /// The main rungs that are open, from the ground up, each with its place on the whole main line.
+    pub fn open(&self) -> impl DoubleEndedIterator<Item = (usize, &'a Rung)> + use<'a> {
+        let minor = self.minor;
+        let main: Vec<&'a Rung> = self.ladder.main_line().collect();
+        main.into_iter()
+            .enumerate()
+            .filter(move |(place, rung)| *place == 0 || !minor || !super::caps::is_passed_over(rung))
+    }
+
+    /// The next open rung above (for a branch: from the rung it leads to on).
+    pub fn above(&self, rung: &Rung) -> Option<&'a Rung> {
+        let from = self.place_above(rung)?;
+        self.open()
+            .find(|(place, _)| *place >= from)
+            .map(|(_, rung)| rung)
+    }
+
+    /// The rung that the ladder itself has above, passed over or not.
+    pub fn above_on_ladder(&self, rung: &Rung) -> Option<&'a Rung> {
+        let place = self.place_above(rung)?;
+        self.ladder.main_line().nth(place)
+    }
+
+    fn place_above(&self, rung: &Rung) -> Option<usize> {
+        match &rung.way {
+            Way::Main => Some(main_place(self.ladder, rung)? + 1),
+            Way::Branch { to, .. } => self.ladder.main_line().position(|main| main.id == *to),
+        }
+    }
+
+    /// The open rung to fall back to: the next below (for a branch: from the rung it leaves down).
+    pub fn below(&self, rung: &Rung) -> Option<&'a Rung> {
+        let place_of = |id: &str| self.ladder.main_line().position(|main| main.id == *id);
+        let highest = match (&rung.fall_back, &rung.way) {
+            (Some(id), _) => place_of(id)?,
+            (None, Way::Main) => main_place(self.ladder, rung)?.checked_sub(1)?,
+            (None, Way::Branch { from, .. }) => place_of(from)?,
+        };
+        self.open()
+            .rev()
+            .find(|(place, _)| *place <= highest)
+            .map(|(_, rung)| rung)
+    }
+}

@@ -1,0 +1,308 @@
+//! A batch over several journals, seen whole or not at all: a pending file is the commit point, then each journal follows.
+
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
+use std::io;
+use std::path::PathBuf;
+
+use rayon::prelude::*;
+
+use crate::problem::{Place, Problem};
+
+use super::disk;
+use super::folder::{Logbook, name_in};
+use super::journal::{self, Form};
+use super::line;
+use super::listing::{self, ATHLETES, Scope};
+use super::merge::History;
+use super::name_index;
+use super::names::Name;
+use super::pending;
+use super::record::{Fact, Id, Record};
+use super::trouble::Trouble;
+use super::writer::{Committed, Conflict, Writer};
+
+/// An athlete whom a batch writes to.
+#[derive(Debug)]
+pub(super) struct Athlete {
+    name: Name,
+    pub folder: String,
+    /// Whether a record of the athlete is there.
+    is_there: bool,
+    has_name: bool,
+    /// The values of every id that is there: as first written, and as they stand.
+    there: HashMap<Id, Vec<Record>>,
+}
+
+impl Athlete {
+    fn new(name: Name, folder: String) -> Self {
+        Self {
+            name,
+            folder,
+            is_there: false,
+            has_name: false,
+            there: HashMap::new(),
+        }
+    }
+
+    fn read(name: Name, mut logbook: Logbook) -> Option<Self> {
+        let log = logbook.logs.pop()?;
+        let History {
+            retracted,
+            amended,
+            changes,
+            ..
+        } = logbook.histories.pop().unwrap_or_default();
+        let mut athlete = Self::new(name, log.folder);
+        athlete.is_there = true;
+        athlete.has_name = name_in(&log.records).is_some();
+        let gone = retracted.into_iter().map(|retracted| retracted.record);
+        let before = amended.into_iter().map(|amended| amended.was);
+        for record in log.records.into_iter().chain(gone).chain(before).chain(changes) {
+            athlete.there.entry(record.id).or_default().push(record);
+        }
+        Some(athlete)
+    }
+
+    /// The records of `records` that are new, with the athlete's name first where no record gives it.
+    pub(super) fn sift(&self, records: Vec<Record>, device: &str, committed: &mut Committed) -> Vec<Record> {
+        let mut new: Vec<Record> = Vec::with_capacity(records.len());
+        let mut taken: HashMap<Id, usize> = HashMap::new();
+        for record in records {
+            let there = self.there.get(&record.id).map_or(&[][..], Vec::as_slice);
+            let in_batch = taken.get(&record.id).and_then(|at| new.get(*at));
+            if there.is_empty() && in_batch.is_none() {
+                taken.insert(record.id, new.len());
+                committed.added.push(record.id);
+                new.push(record);
+            } else if there
+                .iter()
+                .chain(in_batch)
+                .any(|other| says_the_same(other, &record))
+            {
+                committed.already_there.push(record.id);
+            } else {
+                committed.conflicting.push(Conflict {
+                    athlete: self.name.clone(),
+                    record,
+                });
+            }
+        }
+        let gives_name = |record: &Record| matches!(record.what, Fact::Profile { name: Some(_), .. });
+        if let Some(first) = new.first()
+            && !self.has_name
+            && !new.iter().any(gives_name)
+        {
+            let named = self.name.record(&first.at, first.nth, device);
+            new.insert(0, named);
+        }
+        if !self.is_there && !new.is_empty() {
+            committed.made.push(self.name.clone());
+        }
+        new
+    }
+}
+
+/// Whether two records of one id have the same values; the device, the revision and the place in a file are none.
+fn says_the_same(a: &Record, b: &Record) -> bool {
+    a.at == b.at && a.what == b.what
+}
+
+impl Writer {
+    pub(super) fn athlete(&self, name: &Name) -> Result<Athlete, Trouble> {
+        let mut athletes = self.athletes(&[name])?;
+        athletes
+            .pop()
+            .ok_or_else(|| Trouble::io(&self.root, "cannot be read")(io::Error::other("no athlete")))
+    }
+
+    /// The athletes of these names, in this order, each with a folder of their own.
+    pub(super) fn athletes(&self, names: &[&Name]) -> Result<Vec<Athlete>, Trouble> {
+        let mut search = name_index::Search::new(&self.machine, &self.root);
+        let mut taken = None;
+        let mut athletes = Vec::with_capacity(names.len());
+        for name in names {
+            let found = search.find(name)?;
+            let athlete = match found.and_then(|(logbook, _)| Athlete::read((*name).clone(), logbook)) {
+                Some(athlete) => athlete,
+                None => {
+                    let taken = match &mut taken {
+                        Some(taken) => taken,
+                        None => taken.insert(self.folders()?),
+                    };
+                    let folder = free_folder(name, taken);
+                    taken.insert(folder.clone());
+                    Athlete::new((*name).clone(), folder)
+                }
+            };
+            athletes.push(athlete);
+        }
+        Ok(athletes)
+    }
+
+    /// The athletes' folders, those of unfinished batches too.
+    fn folders(&self) -> Result<BTreeSet<String>, Trouble> {
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
+        let mut folders = snapshot.folders;
+        for file in &snapshot.files {
+            if file.role == listing::Role::Pending {
+                let pending = journal::read(&file.label, &file.bytes, Form::Pending);
+                folders.extend(pending.entries.into_iter().filter_map(|entry| entry.folder));
+            }
+        }
+        Ok(folders)
+    }
+
+    /// Saves new records, by folder; a single one needs no pending file.
+    pub(super) fn save(
+        &mut self,
+        new: BTreeMap<String, Vec<Record>>,
+        committed: &mut Committed,
+    ) -> Result<(), Trouble> {
+        let bodies: BTreeMap<String, Vec<String>> = new
+            .into_par_iter()
+            .map(|(folder, records)| (folder, records.iter().map(line::body).collect()))
+            .collect();
+        let count: usize = bodies.values().map(Vec::len).sum();
+        if count > 1 {
+            self.write_pending(&bodies)?;
+        }
+        for (folder, bodies) in bodies {
+            let text = bodies.into_iter().map(|body| line::sealed(body) + "\n").collect();
+            match self.append_text(&folder, text) {
+                Err(trouble) if count > 1 => {
+                    committed.notes.push(left_pending(&self.pending_name(), &trouble));
+                    return Ok(());
+                }
+                appended => appended?,
+            }
+        }
+        if count > 1
+            && let Err(trouble) = self.remove_pending()
+        {
+            committed.notes.push(left_pending(&self.pending_name(), &trouble));
+        }
+        Ok(())
+    }
+
+    /// Writes the pending file. When its folder is flushed, the batch is saved.
+    fn write_pending(&self, bodies: &BTreeMap<String, Vec<String>>) -> Result<(), Trouble> {
+        let lines: Vec<String> = bodies
+            .par_iter()
+            .map(|(folder, bodies)| {
+                bodies
+                    .iter()
+                    .map(|body| pending::write(folder, body) + "\n")
+                    .collect()
+            })
+            .collect();
+        let path = self.pending();
+        let disk = self.machine.disk();
+        let saved = disk::replace(disk, &path, &self.pending_temporary(), lines.concat().as_bytes());
+        saved.map_err(|error| {
+            // Whether the name is durable isn't known: take it back, so that "not saved" is true.
+            if disk.remove(&path).is_ok() {
+                let _ = disk.flush_folder(&self.root);
+            }
+            Trouble::not_saved(&path)(error)
+        })
+    }
+
+    fn remove_pending(&self) -> Result<(), Trouble> {
+        let path = self.pending();
+        let disk = self.machine.disk();
+        disk.remove(&path)
+            .and_then(|()| disk.flush_folder(&self.root))
+            .map_err(Trouble::io(&path, "cannot be removed"))
+    }
+
+    /// Finishes the batch that this device began before; others' are theirs.
+    pub(super) fn roll_forward(&mut self) -> Result<Vec<Problem>, Trouble> {
+        let disk = self.machine.disk();
+        let temporary = self.pending_temporary();
+        match disk.remove(&temporary) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => {
+                return Err(Trouble::io(&temporary, "cannot be removed")(error));
+            }
+            _ => {}
+        }
+        let path = self.pending();
+        let bytes = match disk.read(&path) {
+            Ok(bytes) => bytes,
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+            Err(error) => return Err(Trouble::io(&path, "cannot be read")(error)),
+        };
+        let name = self.pending_name();
+        let journal = journal::read(&name, &bytes, Form::Pending);
+        let mut left: BTreeMap<String, Vec<(Id, &str)>> = BTreeMap::new();
+        for entry in journal.entries {
+            let folder = entry.folder.unwrap_or_default();
+            left.entry(folder)
+                .or_default()
+                .push((entry.record.id, entry.body));
+        }
+        for (folder, lines) in left {
+            let there = self.ids_in_journals(&folder)?;
+            let missing = lines.into_iter().filter(|(id, _)| !there.contains(id));
+            let text: String = missing
+                .map(|(_, body)| line::sealed(body.to_owned()) + "\n")
+                .collect();
+            if !text.is_empty() {
+                self.append_text(&folder, text)?;
+            }
+        }
+        if journal.problems.is_empty() {
+            self.remove_pending()?;
+            return Ok(Vec::new());
+        }
+        let time = self.now.format("%Y%m%dT%H%M%SZ");
+        let aside = format!("pending-{}{}{time}.ron", self.device, listing::TORN);
+        let disk = self.machine.disk();
+        disk.rename(&path, &self.root.join(aside))
+            .and_then(|()| disk.flush_folder(&self.root))
+            .map_err(Trouble::io(&path, "cannot be set aside"))?;
+        Ok(journal.problems)
+    }
+
+    /// The ids in the journals of one athlete, pending batches left out.
+    fn ids_in_journals(&self, folder: &str) -> Result<HashSet<Id>, Trouble> {
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Athlete(folder), true)?;
+        let mut ids = HashSet::new();
+        for file in &snapshot.files {
+            if matches!(file.role, listing::Role::Journal(_)) {
+                let journal = journal::read(&file.label, &file.bytes, Form::Journal);
+                ids.extend(journal.entries.iter().map(|entry| entry.record.id));
+            }
+        }
+        Ok(ids)
+    }
+
+    fn pending_name(&self) -> String {
+        format!("pending-{}.ron", self.device)
+    }
+
+    fn pending(&self) -> PathBuf {
+        self.root.join(self.pending_name())
+    }
+
+    fn pending_temporary(&self) -> PathBuf {
+        self.root.join(format!(".pending-{}.tmp", self.device))
+    }
+}
+
+/// The folder for a new athlete: the name's own, or the other one if it is taken.
+fn free_folder(name: &Name, taken: &BTreeSet<String>) -> String {
+    let own = name.folder();
+    if taken.contains(&own) {
+        name.other_folder()
+    } else {
+        own
+    }
+}
+
+fn left_pending(file: &str, trouble: &Trouble) -> Problem {
+    Problem::warning(
+        Place::whole(file),
+        format!("everything is saved, but the journals in {ATHLETES} could not all be written: {trouble}"),
+        "nothing to do: this machine's next write finishes it",
+    )
+}

@@ -1,0 +1,119 @@
+//! The first line of a file: which column stands where.
+
+use crate::catalogue::fold;
+use crate::problem::{Place, Problem, quoted};
+
+use super::column::{Column, Meaning, meanings};
+use super::listing::Listing;
+use super::options::Options;
+use super::table::{Cell, Table};
+
+/// Where each column stands.
+#[derive(Debug, Clone)]
+pub(super) struct Header {
+    at: [Option<usize>; Column::ALL.len()],
+    /// Cells in every row.
+    pub width: usize,
+}
+
+impl Header {
+    /// The header in `cells`, or everything that is wrong with it.
+    pub(super) fn read(
+        file: &str,
+        table: &Table<'_>,
+        cells: &[Cell<'_>],
+        options: &Options,
+    ) -> Result<Self, Listing> {
+        let mut wrong = Listing::default();
+        let start = cells
+            .first()
+            .map_or(Place::whole(file), |cell| place(file, table, cell));
+        let found = meanings(cells.iter().map(|cell| cell.text.as_ref()), &options.map);
+        let mut header = Self {
+            at: [None; Column::ALL.len()],
+            width: cells.len(),
+        };
+        if !found.iter().any(|meaning| matches!(meaning, Meaning::Column(_))) {
+            return Err(Problem::error(
+                start,
+                "no header: no cell of the first line is the name of a column",
+                "put a line with the columns' names first, such as athlete,date,movement,added_kg,reps",
+            )
+            .into());
+        }
+        for (index, (cell, meaning)) in cells.iter().zip(found).enumerate() {
+            let theirs = cell.text.trim();
+            match meaning {
+                Meaning::Dropped => {}
+                Meaning::Column(column) => {
+                    if let Some(at) = header.at.get_mut(column as usize) {
+                        *at = Some(index);
+                    }
+                }
+                Meaning::Twice(column) => wrong.push(Problem::error(
+                    place(file, table, cell),
+                    format!("{} is a second column {}", quoted(theirs), column.name()),
+                    format!("drop one of the two with --map {}", quoted(&format!("{theirs}="))),
+                )),
+                Meaning::Unknown(guess) => {
+                    let guess = guess.map_or(String::new(), |column| {
+                        format!("did you mean {}? ", column.name())
+                    });
+                    wrong.push(Problem::error(
+                        place(file, table, cell),
+                        match theirs {
+                            "" => "a column without a name".to_owned(),
+                            _ => format!("unknown column {}", quoted(theirs)),
+                        },
+                        format!(
+                            "{guess}say what it is with --map {}, or drop it with --map {}",
+                            quoted(&format!("{theirs}=OURS")),
+                            quoted(&format!("{theirs}="))
+                        ),
+                    ));
+                }
+            }
+        }
+        for renaming in &options.map {
+            let theirs = fold(&renaming.theirs);
+            if !cells.iter().any(|cell| fold(&cell.text) == theirs) {
+                wrong.push(Problem::error(
+                    start.clone(),
+                    format!("no column {}, which --map names", quoted(&renaming.theirs)),
+                    "give --map the name as the file's first line has it",
+                ));
+            }
+        }
+        for (column, instead, mend) in [
+            (
+                Column::Date,
+                false,
+                "name the column that holds the day with --map THEIRS=date",
+            ),
+            (
+                Column::Athlete,
+                options.athlete.is_some(),
+                "say whose rows these are with --athlete NAME, or name the column with --map THEIRS=athlete",
+            ),
+        ] {
+            if header.index(column).is_none() && !instead {
+                wrong.push(Problem::error(
+                    start.clone(),
+                    format!("no column {}", column.name()),
+                    mend,
+                ));
+            }
+        }
+        if wrong.is_empty() { Ok(header) } else { Err(wrong) }
+    }
+
+    /// Where `column` stands, from 0.
+    pub(super) fn index(&self, column: Column) -> Option<usize> {
+        self.at.get(column as usize).copied().flatten()
+    }
+}
+
+/// The place of a cell.
+pub(super) fn place(file: &str, table: &Table<'_>, cell: &Cell<'_>) -> Place {
+    Place::new(file, cell.spot.line, table.column(cell.spot))
+}

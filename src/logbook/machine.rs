@@ -1,0 +1,117 @@
+//! This machine: its file system, and where a user's folders lie on it.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::Duration;
+
+use super::disk::{self, Disk, Held, NoLock, RealDisk};
+use super::names::base32_letters;
+use super::trouble::Trouble;
+
+/// The name of our folder in each of the user's folders.
+const OURS: &str = "rungwright";
+
+/// A user's folders, each our own inside what the system gives (XDG base directories; the system's own elsewhere).
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Places {
+    /// What the user chose on this machine.
+    pub config: PathBuf,
+    /// Where a logbook lies by default.
+    pub data: PathBuf,
+    /// What this machine keeps: its id, locks, drafts, earlier versions.
+    pub state: PathBuf,
+    /// What can be made again from the logbook.
+    pub cache: PathBuf,
+}
+
+impl Places {
+    /// The folders that HOME and the XDG variables name. Nothing is made yet.
+    ///
+    /// # Errors
+    /// When no home folder is known.
+    pub fn of_user() -> Result<Self, Trouble> {
+        use etcetera::BaseStrategy;
+        let user = etcetera::choose_base_strategy().map_err(|_| Trouble::NoHome)?;
+        let data = user.data_dir().join(OURS);
+        Ok(Self {
+            config: user.config_dir().join(OURS),
+            state: user
+                .state_dir()
+                .map_or_else(|| data.join("state"), |state| state.join(OURS)),
+            cache: user.cache_dir().join(OURS),
+            data,
+        })
+    }
+
+    /// All of them inside one folder, for tests and throw-away copies.
+    pub fn inside(folder: &Path) -> Self {
+        Self {
+            config: folder.join("config"),
+            data: folder.join("data"),
+            state: folder.join("state"),
+            cache: folder.join("cache"),
+        }
+    }
+
+    /// The logbook that is meant when none is named and none was opened before.
+    pub fn default_logbook(&self) -> PathBuf {
+        self.data.join("logbook")
+    }
+}
+
+/// This machine, as far as the logbook is concerned. Cheap to clone.
+#[derive(Debug, Clone)]
+pub struct Machine {
+    disk: Arc<dyn Disk>,
+    places: Arc<Places>,
+}
+
+impl Machine {
+    /// The real file system and the user's folders.
+    ///
+    /// # Errors
+    /// When no home folder is known.
+    pub fn this() -> Result<Self, Trouble> {
+        Ok(Self::with(RealDisk, Places::of_user()?))
+    }
+
+    /// Another disk or other folders.
+    pub fn with(disk: impl Disk + 'static, places: Places) -> Self {
+        Self {
+            disk: Arc::new(disk),
+            places: Arc::new(places),
+        }
+    }
+
+    /// The file system.
+    pub fn disk(&self) -> &dyn Disk {
+        &*self.disk
+    }
+
+    /// The user's folders.
+    pub fn places(&self) -> &Places {
+        &self.places
+    }
+
+    /// Takes the lock of the logbook whose real path is `root`.
+    ///
+    /// # Errors
+    /// "Busy" after `wait`; or that the state folder or its locks don't work, and that nothing was written.
+    pub fn lock(&self, root: &Path, wait: Duration) -> Result<Held, Trouble> {
+        let folder = self.places.state.join("locks");
+        disk::make_folders(self.disk(), &folder).map_err(|error| Trouble::no_lock(&folder, error))?;
+        let file = folder.join(format!("{}.lock", mark_of(root)));
+        match self.disk.lock(&file, wait) {
+            Ok(held) => Ok(held),
+            Err(NoLock::Busy) => Err(Trouble::Busy {
+                logbook: root.to_owned(),
+            }),
+            Err(NoLock::Io(error)) => Err(Trouble::no_lock(&file, error)),
+        }
+    }
+}
+
+/// Letters that stand for a logbook in the state and cache folders, without its name or path.
+pub(crate) fn mark_of(root: &Path) -> String {
+    base32_letters(xxhash_rust::xxh3::xxh3_64(root.as_os_str().as_encoded_bytes()))
+}

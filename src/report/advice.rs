@@ -1,0 +1,83 @@
+//! A prescription in one line, and the warm-up before it, as words.
+
+use crate::coaching::advice::{Asked, LoadToday, Prescription};
+use crate::coaching::warm_up::{Easy, WarmUpStep};
+use crate::units::Unit;
+
+use super::numbers::{about, kg, number};
+
+/// "3 × 4–6, 1 in reserve, +17.5 kg (10 + 5 + 2.5), rest 3–5 min".
+pub fn prescription(work: &Prescription, unit: Unit) -> String {
+    let mut parts = vec![format!("{} × {}", work.sets, asked(work.asked))];
+    if let Some(reserve) = work.reserve {
+        parts.push(format!("{} in reserve", number(reserve.reps(), 1)));
+    }
+    if let Some(load) = &work.load {
+        parts.push(hung(load, unit));
+    }
+    parts.push(format!("rest {}", rest(work.rest_secs)));
+    parts.join(", ")
+}
+
+/// "4–6", "6", "10–30 s", "4 or more".
+pub fn asked(asked: Asked) -> String {
+    let (lo, unit) = match asked {
+        Asked::Reps(lo, _) => (lo, ""),
+        Asked::Hold(lo, _) => (lo, " s"),
+    };
+    match asked.hi() {
+        None => format!("{}{unit} or more", number(lo, 1)),
+        Some(hi) if hi <= lo => format!("{}{unit}", number(lo, 1)),
+        Some(hi) => format!("{}–{}{unit}", number(lo, 1), number(hi, 1)),
+    }
+}
+
+/// What hangs: "+17.5 kg (10 + 5 + 2.5)", "10 kg of help (10)", "bodyweight".
+pub fn hung(load: &LoadToday, unit: Unit) -> String {
+    let plates = load
+        .plates
+        .iter()
+        .map(|plate| number(plate.value(), 2))
+        .collect::<Vec<_>>()
+        .join(" + ");
+    match load.added.assistance() {
+        Some(help) => format!("{} of help ({plates})", kg(help.kg(), unit)),
+        None if load.plates.is_empty() => "bodyweight".to_owned(),
+        None => format!("+{} ({plates})", kg(load.added.kg(), unit)),
+    }
+}
+
+/// "97.5 kg in all at 78 kg".
+pub fn in_all(load: &LoadToday, unit: Unit) -> String {
+    format!(
+        "{} in all at {}",
+        kg(load.system.kg(), unit),
+        about(load.bodyweight.kg(), unit)
+    )
+}
+
+/// "3–5 min", "90 s".
+pub fn rest((lo, hi): (u16, u16)) -> String {
+    if lo % 60 == 0 && hi % 60 == 0 {
+        format!("{}–{} min", lo / 60, hi / 60)
+    } else {
+        format!("{lo}–{hi} s")
+    }
+}
+
+/// One step of the warm-up.
+pub fn warm_up(step: &WarmUpStep, unit: Unit) -> String {
+    match step {
+        WarmUpStep::General => "5–10 min easy until warm".to_owned(),
+        WarmUpStep::Easy { easy, reps: (lo, hi) } => {
+            let what = match easy {
+                Easy::Rows => "easy rows",
+                Easy::ShoulderBlades => "shoulder-blade pulls in the hang",
+                Easy::Movement => "easy reps",
+            };
+            format!("{lo}–{hi} {what}")
+        }
+        WarmUpStep::Load { load, reps } => format!("{reps} × {}", hung(load, unit)),
+        WarmUpStep::EasyHold { seconds } => format!("{} s, easy shape", number(*seconds, 0)),
+    }
+}

@@ -1,0 +1,5 @@
+//! Numbers and findings as words, for screen, command and sheet. Nothing here decides anything.
+
+pub mod advice;
+pub mod numbers;
+pub mod words;

@@ -1,0 +1,86 @@
+//! How numbers are written: with a unit, a true minus sign, and no digits that mean nothing.
+
+use chrono::NaiveDate;
+
+use crate::units::{Mass, Unit};
+
+/// A number with at most `decimals` digits after the point, without trailing zeros, with a true minus sign.
+pub fn number(value: f64, decimals: usize) -> String {
+    let fixed = format!("{:.*}", decimals, value.abs());
+    let trimmed = if fixed.contains('.') {
+        fixed.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &fixed
+    };
+    if value < 0.0 && trimmed != "0" {
+        format!("−{trimmed}")
+    } else {
+        trimmed.to_owned()
+    }
+}
+
+/// A mass in the reader's unit, to the hundredth at most.
+pub fn mass(mass: Mass, unit: Unit) -> String {
+    format!("{} {}", number(mass.in_unit(unit), 2), unit.sign())
+}
+
+/// A mass of so many kilograms in the reader's unit.
+pub fn kg(kilograms: f64, unit: Unit) -> String {
+    mass(Mass::from_kg(kilograms), unit)
+}
+
+/// A mass to the tenth, for bodyweights and loads that need no plate's exactness.
+pub fn about(kilograms: f64, unit: Unit) -> String {
+    format!(
+        "{} {}",
+        number(Mass::from_kg(kilograms).in_unit(unit), 1),
+        unit.sign()
+    )
+}
+
+/// A date as people read it in a sentence: `Wed 18 Mar`.
+pub fn day(date: NaiveDate) -> String {
+    date.format("%a %-d %b").to_string()
+}
+
+/// "1 day", "3 days".
+pub fn days(count: i64) -> String {
+    counted(count, "day")
+}
+
+/// A count and its noun in the right number.
+pub fn counted(count: i64, noun: &str) -> String {
+    if count == 1 {
+        format!("1 {noun}")
+    } else {
+        format!("{count} {noun}s")
+    }
+}
+
+/// How long ago: "today", "yesterday", "4 days ago".
+pub fn ago(count: i64) -> String {
+    match count {
+        0 => "today".to_owned(),
+        1 => "yesterday".to_owned(),
+        _ => format!("{count} days ago"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_shows_no_digits_that_mean_nothing() {
+        assert_eq!(number(97.5, 2), "97.5");
+        assert_eq!(number(100.0, 2), "100");
+        assert_eq!(number(-8.75, 2), "−8.75");
+        assert_eq!(number(-0.001, 2), "0");
+        assert_eq!(number(1200.0, 0), "1200");
+    }
+
+    #[test]
+    fn pounds_are_said_in_pounds() {
+        assert_eq!(kg(20.411_656_65, Unit::Lb), "45 lb");
+    }
+}

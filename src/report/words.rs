@@ -1,0 +1,438 @@
+//! Findings and cautions as sentences: plain, short, second person, a number with its unit.
+
+use crate::catalogue::{Amount, Catalogue, Caution, Ladder, Site};
+use crate::coaching::finding::{HEALTHY_FROM, SideState};
+use crate::coaching::{CareNote, Finding, NextStep};
+use crate::units::{Rail, Unit};
+
+use super::numbers::{about, ago, counted, day, days, kg, number};
+
+/// What sentences need besides their numbers: titles, the reader's unit, which rail and what it counts.
+#[derive(Debug, Clone, Copy)]
+pub struct Words<'a> {
+    catalogue: &'a Catalogue,
+    ladder: Option<&'a Ladder>,
+    rail: Rail,
+    is_hold: bool,
+    unit: Unit,
+}
+
+impl<'a> Words<'a> {
+    /// Words for one rail's advice, masses in `unit`.
+    pub fn of(step: &NextStep, catalogue: &'a Catalogue, unit: Unit) -> Self {
+        let ladder = catalogue.ladder(&step.ladder);
+        let rung = ladder.and_then(|ladder| ladder.rung(&step.rung));
+        Self {
+            catalogue,
+            ladder,
+            rail: step.rail,
+            is_hold: rung.is_some_and(|rung| rung.work.range.is_hold()),
+            unit,
+        }
+    }
+
+    /// The title of a rung of this ladder, or its id.
+    pub fn rung(self, id: &str) -> String {
+        self.ladder
+            .and_then(|ladder| ladder.rung(id))
+            .map_or_else(|| id.to_owned(), |rung| rung.title.clone())
+    }
+
+    /// The title of a movement within a sentence, or its id.
+    pub fn movement(self, id: &str) -> String {
+        self.catalogue
+            .movement(id)
+            .map_or_else(|| id.to_owned(), |movement| lower(&movement.title))
+    }
+
+    fn amount(self, value: f64) -> String {
+        if self.is_hold {
+            format!("{} s", number(value, 1))
+        } else {
+            number(value, 0)
+        }
+    }
+
+    fn asked(self, movement: &str, at_least: Amount, ratio: Option<f64>) -> String {
+        let movement = self.movement(movement);
+        let load = match ratio {
+            None => String::new(),
+            Some(ratio) => format!(" with {} × bodyweight in all", number(ratio, 2)),
+        };
+        match at_least {
+            Amount::Reps(reps) => format!("{} × {movement}{load}", reps.count()),
+            Amount::Seconds(seconds) => format!("{} s of {movement}{load}", number(seconds.value(), 1)),
+        }
+    }
+
+    fn other_side(self) -> &'static str {
+        match self.rail {
+            Rail::Left => "right",
+            Rail::Right => "left",
+            Rail::Both => "other",
+        }
+    }
+
+    /// A reason as a sentence. The one that decided also says what follows; the others only tell their facts, so that no two
+    /// of them give different advice.
+    pub fn reason(self, finding: &Finding, decided: bool) -> String {
+        let (fact, so) = self.fact(finding);
+        match so.filter(|_| decided) {
+            Some(so) => format!("{fact}: {so}."),
+            None => format!("{fact}."),
+        }
+    }
+
+    /// What was found, and what follows from it where that isn't plain.
+    fn fact(self, finding: &Finding) -> (String, Option<String>) {
+        let amount = |value: f64| self.amount(value);
+        let kg = |value: f64| kg(value, self.unit);
+        let so = |words: &str| Some(words.to_owned());
+        match finding {
+            Finding::PainStop { site, score, days } => (
+                format!("You reported {score} of 10 at the {} {}", site.word(), ago(*days)),
+                so("no work here until it has settled"),
+            ),
+            Finding::WeighInStale { days: None } => (
+                "There is no weigh-in yet".to_owned(),
+                so("the load depends on it"),
+            ),
+            Finding::WeighInStale { days: Some(count) } => (
+                format!("Your last weigh-in is {} old", days(*count)),
+                so("the load depends on it"),
+            ),
+            Finding::Placed => (
+                "You were placed on this rung and have not trained it yet".to_owned(),
+                None,
+            ),
+            Finding::NoRecord { first: true } => (
+                "Nothing is logged that says more".to_owned(),
+                so("start at the first rung"),
+            ),
+            Finding::NoRecord { first: false } => (
+                "This is the highest rung whose entry you have logged and whose standard you have not"
+                    .to_owned(),
+                None,
+            ),
+            Finding::EntryUntested { movement, at_least } => (
+                format!(
+                    "The rung above asks {}, which you have not tried; do that today",
+                    self.asked(movement, *at_least, None)
+                ),
+                None,
+            ),
+            Finding::LayoffShort { days: count }
+            | Finding::LayoffLong { days: count }
+            | Finding::LayoffStep { days: count } => (
+                format!("Your last session on this rung was {} ago", days(*count)),
+                so("some strength goes with time off"),
+            ),
+            Finding::AfterPain { site, score, date } => (
+                format!(
+                    "You reported {score} of 10 at the {} on {} and have not trained this rung since",
+                    site.word(),
+                    day(*date)
+                ),
+                so("make this session a trial"),
+            ),
+            Finding::Deload => (
+                "You are in a deload week".to_owned(),
+                so("same work, half the sets"),
+            ),
+            Finding::StandardMet { days, next } => {
+                let ends: Vec<String> = [days.first(), days.last()]
+                    .into_iter()
+                    .flatten()
+                    .map(|date| day(*date))
+                    .collect();
+                (
+                    format!("You met the standard on {}", ends.join(" and ")),
+                    Some(format!("on to {}", self.rung(next))),
+                )
+            }
+            Finding::EntryMissing {
+                next,
+                movement,
+                at_least,
+                ratio,
+            } => (
+                format!(
+                    "You have passed this rung, but the next ({}) asks {} first",
+                    self.rung(next),
+                    self.asked(movement, *at_least, *ratio)
+                ),
+                None,
+            ),
+            Finding::MissedTwice { first, second } => (
+                format!("Sets failed on {} and {}", day(*first), day(*second)),
+                so("lighter, then up again"),
+            ),
+            Finding::MissedAgain { pairs, first, second } => (
+                format!(
+                    "Sets failed on {} and {}, the {} such pair on this rung",
+                    day(*first),
+                    day(*second),
+                    ordinal(*pairs)
+                ),
+                None,
+            ),
+            Finding::LightOnly => (
+                "Only light days so far on this rung".to_owned(),
+                so("the same again"),
+            ),
+            Finding::MissedOnce { date, lowest, lo } => (
+                format!(
+                    "On {} a set failed at {}, under {}",
+                    day(*date),
+                    amount(*lowest),
+                    amount(*lo)
+                ),
+                so("the same again"),
+            ),
+            Finding::FormMiss { date } => (
+                format!(
+                    "On {} the movement's standard was not kept in every set",
+                    day(*date)
+                ),
+                so("the same again, clean"),
+            ),
+            Finding::SetsShort { date, done, asked } => {
+                let done = counted(i64::try_from(*done).unwrap_or(i64::MAX), "set");
+                (
+                    format!(
+                        "On {} there were {done} of {asked}, or one stopped early",
+                        day(*date)
+                    ),
+                    so("the same again, in full"),
+                )
+            }
+            Finding::ReserveShort { date, lowest, asked } => (
+                format!(
+                    "On {} you kept {} in reserve where {} is asked",
+                    day(*date),
+                    number(*lowest, 1),
+                    number(*asked, 1)
+                ),
+                so("the same again"),
+            ),
+            Finding::OneMoreDay { date, days, asked } => (
+                format!(
+                    "You met the standard on {}, day {} of {asked}",
+                    day(*date),
+                    days.max(&1)
+                ),
+                so("once more, at least 2 days apart"),
+            ),
+            Finding::TopOfRange { work_kg, load_kg, hi } => (
+                format!("All sets reached {} at {}", amount(*hi), kg(*work_kg)),
+                Some(format!(
+                    "the next step is {}, +{} %",
+                    kg(*load_kg),
+                    number((load_kg / work_kg - 1.0) * 100.0, 1)
+                )),
+            ),
+            Finding::CoarseStep {
+                work_kg,
+                load_kg,
+                lowest,
+                ..
+            } => (
+                format!("Your plates step from {} to {}", kg(*work_kg), kg(*load_kg)),
+                Some(format!("{} reps carry that", amount(*lowest))),
+            ),
+            Finding::NoStepInBand {
+                next_kg: Some(next), ..
+            } => (
+                format!("Your next load would be {}, a step of over 10 %", kg(*next)),
+                so("add reps first"),
+            ),
+            Finding::NoStepInBand { next_kg: None, .. } => (
+                "The plates on hand make no next load".to_owned(),
+                so("add reps first"),
+            ),
+            Finding::LastRung { hi } => (
+                format!("All sets reached {}, and no rung is above", amount(*hi)),
+                so("keep it"),
+            ),
+            Finding::ReserveUnlogged { hi } => (
+                format!("All sets reached {}, but no reserve was logged", amount(*hi)),
+                so("once more, and say how many more you could have done"),
+            ),
+            Finding::TestDue { judged } => (
+                format!("Nothing was hard in six weeks over {judged} sessions"),
+                so("one set shows where you are"),
+            ),
+            Finding::Stalled { days, work_kg } => (
+                format!("{days} sessions at {} brought no more reps in all", kg(*work_kg)),
+                so("lighter, then up again"),
+            ),
+            Finding::InRange { lowest, lo, hi } => (
+                format!(
+                    "Your lowest set was {} of {}–{}",
+                    amount(*lowest),
+                    number(*lo, 0),
+                    amount(*hi)
+                ),
+                so("add from there"),
+            ),
+            Finding::PainCap { site, score, days } => (
+                format!("You reported {score} of 10 at the {} {}", site.word(), ago(*days)),
+                so("train, but add nothing"),
+            ),
+            Finding::MinorNoMax { past: None } => ("Under 18".to_owned(), so("no maximal tests")),
+            Finding::MinorNoMax { past: Some(rung) } => {
+                (format!("Under 18, {} is left out", self.rung(rung)), None)
+            }
+            Finding::TendonTime {
+                days: count,
+                asked,
+                caution,
+            } => {
+                let who = if *caution == Caution::Grip {
+                    "fingers and their tendons"
+                } else {
+                    "tendons"
+                };
+                (
+                    format!("{} on this rung; {who} get {asked} days to adapt", days(*count)),
+                    None,
+                )
+            }
+            Finding::SideWait { other } => (self.wait(other), so("this side waits")),
+            Finding::SideGap { own, other } => (
+                format!(
+                    "Your sides do {} and {} in their lowest sets",
+                    amount(*own),
+                    amount(*other)
+                ),
+                Some(format!(
+                    "bring them within {}",
+                    if self.is_hold { "2 s" } else { "1 rep" }
+                )),
+            ),
+        }
+    }
+
+    fn wait(self, other: &SideState) -> String {
+        let side = self.other_side();
+        match other {
+            SideState::Behind => format!("The {side} side is behind"),
+            SideState::NotReady => format!("The {side} side pauses, begins or backs off"),
+            SideState::NotThere => format!("The {side} side is not there yet"),
+            SideState::Fewer { own, other } => {
+                format!(
+                    "This side does {}, the {side} {}",
+                    self.amount(*own),
+                    self.amount(*other)
+                )
+            }
+        }
+    }
+
+    /// A caution as a sentence.
+    pub fn caution(self, note: &CareNote) -> String {
+        match note {
+            CareNote::Rung(caution) => rung_caution(*caution).to_owned(),
+            CareNote::Spacing { days: count, .. } => {
+                format!("You trained this {}; leave a day or two between.", ago(*count))
+            }
+            CareNote::ContradictoryLog { date, reserve } => format!(
+                "On {} a failed set says {} in reserve; it is taken as 0. Mend the entry if it is a slip.",
+                day(*date),
+                number(*reserve, 1)
+            ),
+            CareNote::CheckEntry { date, system_kg } => format!(
+                "On {} a set says {} in all, far above everything else; it is left out. Check the entry.",
+                day(*date),
+                kg(*system_kg, self.unit)
+            ),
+            CareNote::WeighInOdd { date, kg } => format!(
+                "The weigh-in of {} ({}) is far off the others and is left out. Check it, or weigh again.",
+                day(*date),
+                about(*kg, self.unit)
+            ),
+            CareNote::EntryNotMet { movement, at_least, ratio } => {
+                format!("This rung asks {}, which is not logged.", self.asked(movement, *at_least, *ratio))
+            }
+            CareNote::TestSafety => {
+                "Warm up well, have a spotter and a safe way down, and stop with one left in you.".to_owned()
+            }
+            CareNote::PainProfessional { site } => {
+                format!("Have the {} looked at by a licensed professional.", site_words(*site))
+            }
+            CareNote::Minor { .. } => {
+                "Under 18: train with a qualified adult present; technique before load.".to_owned()
+            }
+            CareNote::Underweight { bmi } => format!(
+                "Your body mass index is {}, under the healthy range from {}. Talk to a licensed professional.",
+                number(*bmi, 1),
+                number(HEALTHY_FROM, 1)
+            ),
+            CareNote::CutRefused => {
+                "Losing weight is not planned here; food and strength come first. Talk to a licensed professional.".to_owned()
+            }
+            CareNote::CutFast { percent_a_week } => format!(
+                "You lose {} % of bodyweight a week; over 0.7 % costs strength. Slow down.",
+                number(percent_a_week.abs(), 1)
+            ),
+            CareNote::CutLong { days } => {
+                format!("This cut is {} weeks long; a few weeks at one weight would help.", days / 7)
+            }
+        }
+    }
+}
+
+fn rung_caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
+        Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",
+        Caution::Shoulder => "Shoulders near their limits: controlled depth, no drop, stop on sharp pain.",
+        Caution::Elbow => {
+            "Elbow tendons adapt slower than muscle. Start straight, shoulder blade set; don't drop into the hang."
+        }
+        Caution::Grip => "Finger tendons adapt slowly; stop when the grip slips, and keep a safe way down.",
+        Caution::Wrist => "Warm the wrists; turn the hands or use bars if they hurt.",
+        Caution::Knee => "Knee over the toes, slow down; stop on sharp pain.",
+        Caution::Supinated => {
+            "Palms toward you load the biceps tendon at the elbow; no jerks, stop on front-of-elbow pain."
+        }
+        Caution::StraightArm => {
+            "Straight arms load the elbow's front and the biceps tendon; not to failure, stop on sharp pain."
+        }
+        Caution::Belt => "Check belt, chain and carabiner; keep the plates from swinging.",
+        Caution::Head => "Head toward the floor: mat, spotter or wall, and a way out.",
+    }
+}
+
+fn site_words(site: Site) -> &'static str {
+    site.word()
+}
+
+/// "third", "21st": words up to four, then figures with their ending.
+fn ordinal(count: usize) -> String {
+    let ending = match (count % 100, count % 10) {
+        (11..=13, _) => "th",
+        (_, 1) => "st",
+        (_, 2) => "nd",
+        (_, 3) => "rd",
+        _ => "th",
+    };
+    let words = ["first", "second", "third", "fourth"];
+    match count.checked_sub(1).and_then(|at| words.get(at)) {
+        Some(word) => (*word).to_owned(),
+        None => format!("{count}{ending}"),
+    }
+}
+
+/// A title inside a sentence: its first letter small, unless it is an abbreviation such as "L-sit".
+fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => first
+            .to_lowercase()
+            .chain(std::iter::once(second))
+            .chain(letters)
+            .collect(),
+        _ => title.to_owned(),
+    }
+}

@@ -1,0 +1,174 @@
+//! Bodyweight over time: one value a day, odd weigh-ins marked, the trend of the last weeks.
+
+use chrono::NaiveDate;
+
+use crate::logbook::Record;
+use crate::logbook::record::Fact;
+use crate::units::{Bodyweight, Mass};
+
+/// How far a weigh-in may lie off the last one before it counts as odd, percent. Trade brief: common practice, no source.
+const ODD_PERCENT: f64 = 5.0;
+/// What time adds to that, percent a day (1 % a week). Common practice, no source.
+const ODD_PERCENT_A_DAY: f64 = 1.0 / 7.0;
+/// A next weigh-in within so many percent confirms an odd one. Common practice, no source.
+const CONFIRM_PERCENT: f64 = 3.0;
+/// A trend needs so many weigh-in days …
+const TREND_DAYS: usize = 4;
+/// … that span at least so many days …
+const TREND_SPAN: i64 = 14;
+/// … of the last so many. All three: trade brief, common practice, no source.
+const TREND_WINDOW: i64 = 28;
+
+/// A day with at least one weigh-in, by itself or with a set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WeighDay {
+    /// The day.
+    pub date: NaiveDate,
+    /// The mean of its weigh-ins.
+    pub mean: Bodyweight,
+    /// Looks like a slip of unit or finger; counts nowhere.
+    pub odd: bool,
+}
+
+/// All weigh-in days, in order.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct WeighIns {
+    days: Vec<WeighDay>,
+}
+
+/// The straight line through recent weigh-ins.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Trend {
+    /// Change a week as a percentage of the mean bodyweight; below zero is loss.
+    pub percent_a_week: f64,
+}
+
+impl WeighIns {
+    /// The weigh-in days in `records`, which are in order of time.
+    pub(super) fn gather(records: &[Record]) -> Self {
+        let mut days: Vec<WeighDay> = Vec::new();
+        let mut count = 0.0;
+        for record in records {
+            let typed = match &record.what {
+                Fact::WeighIn { bodyweight, .. } => bodyweight,
+                Fact::Set(set) => match &set.bodyweight {
+                    Some(typed) => typed,
+                    None => continue,
+                },
+                _ => continue,
+            };
+            let (date, mass) = (record.at.date(), typed.mass());
+            match days.last_mut() {
+                Some(day) if day.date == date => {
+                    count += 1.0;
+                    let mean = day.mean.mass();
+                    day.mean = Bodyweight::new(mean + (mass - mean) * (1.0 / count));
+                }
+                _ => {
+                    count = 1.0;
+                    days.push(WeighDay {
+                        date,
+                        mean: Bodyweight::new(mass),
+                        odd: false,
+                    });
+                }
+            }
+        }
+        mark_odd(&mut days);
+        Self { days }
+    }
+
+    /// Every day with a weigh-in, in order, odd ones too.
+    pub fn days(&self) -> &[WeighDay] {
+        &self.days
+    }
+
+    /// The last day that counts.
+    pub fn last(&self) -> Option<WeighDay> {
+        self.days.iter().rev().find(|day| !day.odd).copied()
+    }
+
+    /// Whether that day's weigh-ins look like a slip.
+    pub fn is_odd_on(&self, date: NaiveDate) -> bool {
+        self.days
+            .binary_search_by_key(&date, |day| day.date)
+            .is_ok_and(|at| self.days.get(at).is_some_and(|d| d.odd))
+    }
+
+    /// The bodyweight of a day: its own mean, else the latest day before, else the first after.
+    pub fn on(&self, date: NaiveDate) -> Option<Bodyweight> {
+        let after = self.days.partition_point(|day| day.date <= date);
+        let (before, later) = self.days.split_at_checked(after)?;
+        let counting = before
+            .iter()
+            .rev()
+            .find(|day| !day.odd)
+            .or_else(|| later.iter().find(|day| !day.odd));
+        counting.map(|day| day.mean)
+    }
+
+    /// The trend of the last four weeks, where enough days were weighed.
+    pub fn trend(&self, on: NaiveDate) -> Option<Trend> {
+        let recent: Vec<(f64, f64)> = self
+            .days
+            .iter()
+            .filter(|day| !day.odd && (on - day.date).num_days() <= TREND_WINDOW)
+            .map(|day| (days_as_f64((day.date - on).num_days()), day.mean.kg()))
+            .collect();
+        let (first, last) = (recent.first()?.0, recent.last()?.0);
+        if recent.len() < TREND_DAYS || last - first < days_as_f64(TREND_SPAN) {
+            return None;
+        }
+        let count = recent.iter().map(|_| 1.0).sum::<f64>();
+        let mean_x = recent.iter().map(|(x, _)| x).sum::<f64>() / count;
+        let mean_y = recent.iter().map(|(_, y)| y).sum::<f64>() / count;
+        let spread = recent.iter().map(|(x, _)| (x - mean_x).powi(2)).sum::<f64>();
+        let slope = recent
+            .iter()
+            .map(|(x, y)| (x - mean_x) * (y - mean_y))
+            .sum::<f64>()
+            / spread;
+        Some(Trend {
+            percent_a_week: slope * 7.0 / mean_y * 100.0,
+        })
+    }
+}
+
+/// A count of days as a number; day counts within two centuries are exact.
+fn days_as_f64(days: i64) -> f64 {
+    i32::try_from(days).map_or(f64::MAX, f64::from)
+}
+
+/// Marks days that lie too far off the last counting one, unless the very next weigh-in day confirms them.
+fn mark_odd(days: &mut [WeighDay]) {
+    let mut last: Option<WeighDay> = None;
+    let mut confirmed = false;
+    for at in 0..days.len() {
+        let next = days.get(at + 1).map(|day| day.mean.kg());
+        let Some(day) = days.get_mut(at) else { return };
+        let counts = confirmed || last.is_none_or(|last| lies_near(last, *day));
+        confirmed = false;
+        if !counts {
+            let near_next =
+                next.is_some_and(|next| percent_off(day.mean.kg(), next) <= CONFIRM_PERCENT + EPSILON);
+            if !near_next {
+                day.odd = true;
+                continue;
+            }
+            confirmed = true;
+        }
+        last = Some(*day);
+    }
+}
+
+/// Room for rounding in percent comparisons: far below any scale's step.
+const EPSILON: f64 = 1e-9;
+
+fn lies_near(last: WeighDay, day: WeighDay) -> bool {
+    let bound = ODD_PERCENT + ODD_PERCENT_A_DAY * days_as_f64((day.date - last.date).num_days());
+    percent_off(last.mean.kg(), day.mean.kg()) <= bound + EPSILON
+}
+
+fn percent_off(base: f64, other: f64) -> f64 {
+    Mass::from_kg((other - base).abs()).kg() / base * 100.0
+}

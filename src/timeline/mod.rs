@@ -1,0 +1,143 @@
+//! The timeline: an athlete's log as the rules see it on a given day.
+//!
+//! Each set has that day's bodyweight and its system load; odd weigh-ins and odd sets are marked, not dropped. Records
+//! after `on` don't exist here. Days are calendar days as written; ages are days before `on`.
+
+mod bodyweight;
+mod odd;
+mod reports;
+mod sets;
+
+use chrono::NaiveDate;
+
+use crate::catalogue::Catalogue;
+use crate::logbook::record::{Fact, Placed};
+use crate::logbook::{Log, Person};
+use crate::units::{Bodyweight, Side};
+
+pub use bodyweight::{Trend, WeighDay, WeighIns};
+pub use odd::{believed_reps, best_e1rm, epley};
+pub use reports::{Pain, Phases};
+pub use sets::{Form, LoggedSet, Tag};
+
+/// How long a record is evidence, days. The trade brief's choice: common practice, no source.
+pub const EVIDENCE_DAYS: i64 = 365;
+
+/// An athlete's log on a given day.
+#[derive(Debug, Clone)]
+pub struct Timeline<'a> {
+    /// The day that is asked about.
+    pub on: NaiveDate,
+    /// The athlete's name.
+    pub name: &'a str,
+    /// Birth date, sex, height.
+    pub person: Person,
+    /// Every weigh-in day up to `on`.
+    pub weigh_ins: WeighIns,
+    /// Every set up to `on`, in order.
+    pub sets: Vec<LoggedSet<'a>>,
+    /// Every pain report up to `on`, in order.
+    pub pains: Vec<Pain>,
+    /// Phases up to `on`.
+    pub phases: Phases,
+    /// Placements up to `on`, in order.
+    pub placements: Vec<Placement<'a>>,
+}
+
+/// A rail put somewhere.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Placement<'a> {
+    /// The day.
+    pub date: NaiveDate,
+    /// Its place among all records of the log, to tell what came later on one day.
+    pub order: usize,
+    /// The ladder's id.
+    pub ladder: &'a str,
+    /// The side; none for both.
+    pub side: Option<Side>,
+    /// Where to.
+    pub rung: &'a Placed,
+}
+
+impl<'a> Timeline<'a> {
+    /// The log as it stands on `on`.
+    pub fn new(log: &'a Log, catalogue: &'a Catalogue, on: NaiveDate) -> Self {
+        let until = log.records.partition_point(|record| record.at.date() <= on);
+        let records = log.records.get(..until).unwrap_or_default();
+        let weigh_ins = WeighIns::gather(records);
+        let mut sets = sets::gather(records, catalogue, &weigh_ins);
+        let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
+        odd::mark(sets.get_mut(recent..).unwrap_or_default());
+        let placements = records
+            .iter()
+            .enumerate()
+            .filter_map(|(order, record)| match &record.what {
+                Fact::Placement {
+                    ladder, side, rung, ..
+                } => Some(Placement {
+                    date: record.at.date(),
+                    order,
+                    ladder,
+                    side: *side,
+                    rung,
+                }),
+                _ => None,
+            })
+            .collect();
+        Self {
+            on,
+            name: &log.name,
+            person: log.person(),
+            weigh_ins,
+            sets,
+            pains: reports::pains(records),
+            phases: Phases::gather(records),
+            placements,
+        }
+    }
+
+    /// Days from `date` to the day asked about.
+    pub fn age(&self, date: NaiveDate) -> i64 {
+        (self.on - date).num_days()
+    }
+
+    /// Sets that are still evidence and not odd, in order.
+    pub fn evidence(&self) -> impl DoubleEndedIterator<Item = &LoggedSet<'a>> + Clone {
+        let recent = self
+            .sets
+            .partition_point(|set| self.age(set.date) > EVIDENCE_DAYS);
+        self.sets.iter().skip(recent).filter(|set| !set.odd)
+    }
+
+    /// Today's bodyweight: the mean of today's weigh-ins, else of the latest day before.
+    pub fn bodyweight(&self) -> Option<Bodyweight> {
+        self.weigh_ins.on(self.on)
+    }
+
+    /// Whole years of age, if the birth date is known.
+    pub fn years(&self) -> Option<u32> {
+        self.person.born.and_then(|born| self.on.years_since(born))
+    }
+
+    /// Whether the athlete is known to be under 18. An unknown birth date counts as adult.
+    pub fn is_minor(&self) -> bool {
+        match self.person.born {
+            Some(born) => self.on.years_since(born).is_none_or(|years| years < 18),
+            None => false,
+        }
+    }
+
+    /// Body mass index, kg/m², of today's bodyweight, where height is known.
+    pub fn bmi(&self) -> Option<f64> {
+        let height = self.person.height?.metres();
+        Some(self.bodyweight()?.kg() / (height * height))
+    }
+
+    /// Whether an adult lies below the healthy range: BMI under 18.5 (World Health Organization's adult classes).
+    pub fn is_underweight(&self) -> bool {
+        !self.is_minor() && self.bmi().is_some_and(|bmi| bmi < LOWEST_HEALTHY_BMI)
+    }
+}
+
+/// Lower end of the healthy range of the body mass index for adults, kg/m² (World Health Organization; from memory).
+pub const LOWEST_HEALTHY_BMI: f64 = 18.5;

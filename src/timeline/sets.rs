@@ -1,0 +1,187 @@
+//! Sets with that day's bodyweight and system load, and the form that tells which rungs they count for.
+
+use chrono::NaiveDate;
+
+use crate::catalogue::{Catalogue, Help, Ladder, Movement, Rung};
+use crate::logbook::Record;
+use crate::logbook::record::{Fact, Id, Load, Set};
+use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Side, SystemLoad};
+
+use super::WeighIns;
+
+/// What a set was a set of: the movement, and the help that is not plain. Sets of one form count for the same rungs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Form<'a> {
+    /// The movement's id.
+    pub movement: &'a str,
+    /// The help; none for a plain form (belt or measured load, bodyweight, untagged).
+    pub help: Option<&'a Help>,
+}
+
+impl<'a> Form<'a> {
+    /// The form that a rung asks.
+    pub fn of(rung: &'a Rung) -> Self {
+        let help = match &rung.help {
+            Help::Added | Help::Plain => None,
+            other => Some(other),
+        };
+        Self {
+            movement: &rung.movement,
+            help,
+        }
+    }
+
+    /// The plain form of a movement.
+    pub fn plain(movement: &'a str) -> Self {
+        Self { movement, help: None }
+    }
+}
+
+/// The rung that a set was logged for.
+#[derive(Debug, Clone, Copy)]
+pub struct Tag<'a> {
+    /// The ladder.
+    pub ladder: &'a Ladder,
+    /// The rung.
+    pub rung: &'a Rung,
+}
+
+/// One set on its day.
+#[derive(Debug, Clone)]
+pub struct LoggedSet<'a> {
+    /// The record's id.
+    pub id: Id,
+    /// Its place among all records of the log.
+    pub order: usize,
+    /// The day.
+    pub date: NaiveDate,
+    /// The set as logged.
+    pub set: &'a Set,
+    /// The movement, if the catalogue knows it.
+    pub movement: Option<&'a Movement>,
+    /// Its form; none where the rung it was logged for is not known here, so that nobody can say what helped.
+    pub form: Option<Form<'a>>,
+    /// The rung it was logged for.
+    pub tag: Option<Tag<'a>>,
+    /// Belt load (below zero: help).
+    pub added: Added,
+    /// That day's bodyweight: its own if it was weighed then, else the day's.
+    pub bodyweight: Option<Bodyweight>,
+    /// All that was moved; none where bodyweight or share is unknown.
+    pub system: Option<SystemLoad>,
+    /// Reps or seconds.
+    pub amount: f64,
+    /// Reserve as logged, in repetitions.
+    pub reserve: Option<f64>,
+    /// Looks like a slip; counts in no rule.
+    pub odd: bool,
+}
+
+impl LoggedSet<'_> {
+    /// Whether it counts for `rail`: a two-hand set for each, a sided one for its side, a sided one without side for none.
+    pub fn counts_for(&self, rail: Rail) -> bool {
+        match (self.is_sided(), self.set.side) {
+            (true, None) => false,
+            (true, side) => rail.touched_by(side),
+            (false, _) => true,
+        }
+    }
+
+    /// Whether its movement trains the sides apart.
+    pub fn is_sided(&self) -> bool {
+        self.movement.map_or(self.set.side.is_some(), Movement::is_sided)
+    }
+
+    /// The side that it is a record for.
+    pub fn side(&self) -> Option<Side> {
+        self.set.side
+    }
+
+    /// Whether the last try failed.
+    pub fn failed(&self) -> bool {
+        self.set.outcome == Outcome::Missed
+    }
+
+    /// Whether the movement's standard was not kept.
+    pub fn broke_form(&self) -> bool {
+        self.set.outcome == Outcome::Form
+    }
+
+    /// Reserve as the rules take it: a failed set had none, an unlogged one is unknown.
+    pub fn known_reserve(&self) -> Option<f64> {
+        if self.failed() { Some(0.0) } else { self.reserve }
+    }
+
+    /// Whether it is counted in repetitions.
+    pub fn is_reps(&self) -> bool {
+        self.set.effort.measure() == Measure::Reps
+    }
+}
+
+/// Every set in `records`, with bodyweight and load.
+pub(super) fn gather<'a>(
+    records: &'a [Record],
+    catalogue: &'a Catalogue,
+    weigh_ins: &WeighIns,
+) -> Vec<LoggedSet<'a>> {
+    records
+        .iter()
+        .enumerate()
+        .filter_map(|(order, record)| match &record.what {
+            Fact::Set(set) => Some(logged(order, record, set, catalogue, weigh_ins)),
+            _ => None,
+        })
+        .collect()
+}
+
+fn logged<'a>(
+    order: usize,
+    record: &'a Record,
+    set: &'a Set,
+    catalogue: &'a Catalogue,
+    weigh_ins: &WeighIns,
+) -> LoggedSet<'a> {
+    let date = record.at.date();
+    let movement = catalogue.movement(&set.movement);
+    let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
+    let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
+        Some(Tag {
+            ladder,
+            rung: ladder.rung(id)?,
+        })
+    });
+    let form = match (tag, &set.rung) {
+        (Some(tag), _) => Some(Form::of(tag.rung)),
+        (None, None) => Some(Form::plain(&set.movement)),
+        (None, Some(_)) => None,
+    };
+    let own = set
+        .bodyweight
+        .filter(|_| !weigh_ins.is_odd_on(date))
+        .map(|typed| Bodyweight::new(typed.mass()));
+    let bodyweight = own.or_else(|| weigh_ins.on(date));
+    let added = set
+        .load
+        .map_or(Added::NONE, |load: Load| Added::new(load.signed()));
+    let share = movement.and_then(Movement::share);
+    let system = share.and_then(|share| match bodyweight {
+        Some(bodyweight) => Some(SystemLoad::of(share, bodyweight, added)),
+        None => (share.value() == 0.0).then(|| SystemLoad::new(added.mass())),
+    });
+    LoggedSet {
+        id: record.id,
+        order,
+        date,
+        set,
+        movement,
+        form,
+        tag,
+        added,
+        bodyweight,
+        // A load at or below zero moves nothing: the set is kept and counts in no estimate, best or rule.
+        odd: system.is_some_and(|load| load.kg() <= 0.0),
+        system: system.filter(|load| load.kg() > 0.0),
+        amount: set.effort.amount(),
+        reserve: set.left.map(|left| left.reserve().reps()),
+    }
+}
