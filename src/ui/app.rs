@@ -150,14 +150,27 @@ impl<B: Book> Window<B> {
         let whole = ui.ctx().content_rect();
         if context == Context::First {
             let mut child = part(ui, whole, "first");
-            first_ui(&mut child, &self.shown.first, self.shown.import.as_ref(), &mut self.first, actions);
+            first_ui(
+                &mut child,
+                &self.shown.first,
+                self.shown.import.as_ref(),
+                &mut self.first,
+                actions,
+            );
         } else if let Some(bar) = &mut self.bar {
             let mut child = part(ui, whole, "bar");
             bar_ui(&mut child, &self.shown.next, &mut self.next, bar, actions);
         } else {
-            let column = Rect::from_min_size(whole.min, egui::vec2(column_width(whole.width()), whole.height()));
+            let column =
+                Rect::from_min_size(whole.min, egui::vec2(column_width(whole.width()), whole.height()));
             let place = Rect::from_min_max(pos2(column.right(), whole.top()), whole.max);
-            frame_ui(&mut part(ui, column, "frame"), column, &self.shown.frame, self.remembered.place, actions);
+            frame_ui(
+                &mut part(ui, column, "frame"),
+                column,
+                &self.shown.frame,
+                self.remembered.place,
+                actions,
+            );
             let place = self.banner(ui, place);
             let mut child = part(ui, place, self.remembered.place.title());
             match self.remembered.place {
@@ -189,7 +202,12 @@ impl<B: Book> Window<B> {
     fn banner(&mut self, ui: &mut Ui, place: Rect) -> Rect {
         let mut top = place.top();
         let message = self.message.clone();
-        let lines = shown::bars(self.shown.frame.banner.as_ref(), message.as_ref().map(|message| (message.words.as_str(), message.is_bad)));
+        let lines = shown::bars(
+            self.shown.frame.banner.as_ref(),
+            message
+                .as_ref()
+                .map(|message| (message.words.as_str(), message.is_bad)),
+        );
         for line in lines {
             let rect = Rect::from_min_size(pos2(place.left(), top), egui::vec2(place.width(), 34.0));
             shown::bar_ui(ui, rect, &line);
@@ -208,7 +226,12 @@ impl<B: Book> Window<B> {
         };
         #[allow(clippy::cast_possible_truncation, reason = "seconds of a clock")]
         let whole = seconds.floor() as i64;
-        let asked = self.shown.next.card(self.next.card).and_then(|card| card.asked.prescription()).map(|work| work.rest_secs.0);
+        let asked = self
+            .shown
+            .next
+            .card(self.next.card)
+            .and_then(|card| card.asked.prescription())
+            .map(|work| work.rest_secs.0);
         if whole != self.last_tick && self.last_tick != i64::MIN && !self.remembered.silent {
             match (is_hold, whole) {
                 (true, -3..=-1) => (self.sound)(Sound::Tick),
@@ -231,7 +254,18 @@ fn part(ui: &mut Ui, rect: Rect, name: &str) -> Ui {
 }
 
 fn any_key(ui: &Ui) -> bool {
-    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Key { pressed: true, repeat: false, .. })))
+    ui.input(|input| {
+        input.events.iter().any(|event| {
+            matches!(
+                event,
+                egui::Event::Key {
+                    pressed: true,
+                    repeat: false,
+                    ..
+                }
+            )
+        })
+    })
 }
 
 impl<B: Book> eframe::App for Window<B> {
@@ -240,7 +274,11 @@ impl<B: Book> eframe::App for Window<B> {
     }
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
-        if let Some(size) = ui.ctx().input(|input| input.viewport().inner_rect).map(|rect| rect.size()) {
+        if let Some(size) = ui
+            .ctx()
+            .input(|input| input.viewport().inner_rect)
+            .map(|rect| rect.size())
+        {
             self.remembered.size = [size.x * ui.ctx().zoom_factor(), size.y * ui.ctx().zoom_factor()];
         }
         Window::ui(self, ui);
@@ -261,7 +299,11 @@ pub fn run<B: Book + 'static>(
         .with_app_id("rungwright")
         .with_inner_size(remembered.size)
         .with_min_inner_size([480.0, 340.0]);
-    let options = eframe::NativeOptions { viewport, persist_window: false, ..eframe::NativeOptions::default() };
+    let options = eframe::NativeOptions {
+        viewport,
+        persist_window: false,
+        ..eframe::NativeOptions::default()
+    };
     let started = eframe::run_native(
         "Rungwright",
         options,
@@ -272,7 +314,11 @@ pub fn run<B: Book + 'static>(
             ctx.set_zoom_factor(remembered.zoom);
             let pick = || rfd::FileDialog::new().pick_folder();
             let window = Window::new(make(ctx), remembered.clone()).with_folder_picker(pick);
-            Ok(Box::new(Kept { window, keep: Box::new(move |remembered: &Remembered| keep(remembered)), kept: remembered }))
+            Ok(Box::new(Kept {
+                window,
+                keep: Box::new(move |remembered: &Remembered| keep(remembered)),
+                kept: remembered,
+            }))
         }),
     );
     started.map_err(|error| error.to_string())
@@ -299,4 +345,3 @@ impl<B: Book> eframe::App for Kept<B> {
         }
     }
 }
-

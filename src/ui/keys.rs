@@ -17,22 +17,36 @@ pub struct Chord {
 impl Chord {
     /// The key alone.
     pub const fn plain(key: Key) -> Self {
-        Self { key, ctrl: false, alt: false, shift: false }
+        Self {
+            key,
+            ctrl: false,
+            alt: false,
+            shift: false,
+        }
     }
 
     /// With Ctrl (Cmd on a Mac).
     pub const fn ctrl(key: Key) -> Self {
-        Self { ctrl: true, ..Self::plain(key) }
+        Self {
+            ctrl: true,
+            ..Self::plain(key)
+        }
     }
 
     /// With Alt.
     pub const fn alt(key: Key) -> Self {
-        Self { alt: true, ..Self::plain(key) }
+        Self {
+            alt: true,
+            ..Self::plain(key)
+        }
     }
 
     /// With Shift.
     pub const fn shift(key: Key) -> Self {
-        Self { shift: true, ..Self::plain(key) }
+        Self {
+            shift: true,
+            ..Self::plain(key)
+        }
     }
 
     /// As a key cap says it.
@@ -72,7 +86,8 @@ pub fn pressed(egui: &Egui, context: Context, single_keys: bool) -> Vec<Action> 
     let mut asked = Vec::new();
     for action in Action::all() {
         let words = action.words();
-        let holds = words.context == context || (words.context == Context::Everywhere && context != Context::First)
+        let holds = words.context == context
+            || (words.context == Context::Everywhere && context != Context::First)
             || (context == Context::First && is_of_the_window(action));
         if !holds {
             continue;
@@ -91,17 +106,39 @@ pub fn pressed(egui: &Egui, context: Context, single_keys: bool) -> Vec<Action> 
 
 /// Before a logbook is open only the window's own actions hold.
 fn is_of_the_window(action: Action) -> bool {
-    matches!(action, Action::Larger | Action::Smaller | Action::UsualSize | Action::TurnTheme | Action::ShowKeys | Action::Back)
+    matches!(
+        action,
+        Action::Larger
+            | Action::Smaller
+            | Action::UsualSize
+            | Action::TurnTheme
+            | Action::ShowKeys
+            | Action::Back
+    )
 }
 
 fn is_movement(key: Key) -> bool {
-    matches!(key, Key::ArrowUp | Key::ArrowDown | Key::ArrowLeft | Key::ArrowRight | Key::Enter | Key::PageUp | Key::PageDown)
+    matches!(
+        key,
+        Key::ArrowUp
+            | Key::ArrowDown
+            | Key::ArrowLeft
+            | Key::ArrowRight
+            | Key::Enter
+            | Key::PageUp
+            | Key::PageDown
+    )
 }
 
 /// Takes the chord out of the input, if it was pressed with exactly its modifiers.
 fn takes(egui: &Egui, chord: Chord) -> bool {
     let is_it = |event: &Event| match event {
-        Event::Key { key, pressed: true, modifiers, .. } => {
+        Event::Key {
+            key,
+            pressed: true,
+            modifiers,
+            ..
+        } => {
             *key == chord.key
                 && modifiers.alt == chord.alt
                 && (modifiers.ctrl || modifiers.command) == chord.ctrl

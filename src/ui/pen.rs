@@ -25,7 +25,11 @@ pub struct Ink {
 impl Ink {
     /// `face` at `size` in `colour`.
     pub fn new(face: Face, size: f32, colour: impl Into<Color32>) -> Self {
-        Self { face, size, colour: colour.into() }
+        Self {
+            face,
+            size,
+            colour: colour.into(),
+        }
     }
 
     fn format(self) -> TextFormat {
@@ -63,12 +67,19 @@ impl Line {
 
     /// A phrase: plain words in `plain`, strong ones in `strong`.
     pub fn phrase(phrase: &Phrase, plain: Ink, strong: Ink) -> Self {
-        phrase.runs().fold(Self::default(), |line, (is_strong, text)| line.and(text, if is_strong { strong } else { plain }))
+        phrase.runs().fold(Self::default(), |line, (is_strong, text)| {
+            line.and(text, if is_strong { strong } else { plain })
+        })
     }
 
     /// Laid out on one line; cut with an ellipsis where it is wider than `width`.
     pub fn on_one_line(mut self, painter: &Painter, width: f32) -> Arc<Galley> {
-        self.job.wrap = TextWrapping { max_width: width.max(1.0), max_rows: 1, break_anywhere: true, ..TextWrapping::default() };
+        self.job.wrap = TextWrapping {
+            max_width: width.max(1.0),
+            max_rows: 1,
+            break_anywhere: true,
+            ..TextWrapping::default()
+        };
         painter.layout_job(self.job)
     }
 
@@ -117,12 +128,24 @@ pub struct Pen<'ui> {
 impl<'ui> Pen<'ui> {
     /// A pen at the top of `area`.
     pub fn new(ui: &'ui mut Ui, area: Rect) -> Self {
-        Self { ui, left: area.left(), right: area.right(), y: area.top(), measuring: false }
+        Self {
+            ui,
+            left: area.left(),
+            right: area.right(),
+            y: area.top(),
+            measuring: false,
+        }
     }
 
     /// How high the strokes of `write` are in a column of `width`.
     pub fn measure(ui: &'ui mut Ui, width: f32, write: impl FnOnce(&mut Pen<'_>)) -> f32 {
-        let mut pen = Pen { ui, left: 0.0, right: width, y: 0.0, measuring: true };
+        let mut pen = Pen {
+            ui,
+            left: 0.0,
+            right: width,
+            y: 0.0,
+            measuring: true,
+        };
         write(&mut pen);
         pen.y
     }
@@ -172,7 +195,9 @@ impl<'ui> Pen<'ui> {
     pub fn rule(&mut self, colour: impl Into<Color32>) {
         if !self.measuring {
             let y = self.y.round() + 0.5;
-            self.ui.painter().hline(self.left..=self.right, y, egui::Stroke::new(1.0, colour.into()));
+            self.ui
+                .painter()
+                .hline(self.left..=self.right, y, egui::Stroke::new(1.0, colour.into()));
         }
         self.y += 1.0;
     }

@@ -1,8 +1,8 @@
 //! Long work on a thread of its own: it says how far it is, wakes the window, and stops when asked.
 
+use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
-use std::sync::Arc;
 
 /// How far work is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,7 +34,11 @@ impl Report {
         self.shared.done.store(progress.done, Ordering::Relaxed);
         self.shared.of.store(progress.of, Ordering::Relaxed);
         (self.wake)();
-        if self.shared.stop.load(Ordering::Relaxed) { Go::Stop } else { Go::On }
+        if self.shared.stop.load(Ordering::Relaxed) {
+            Go::Stop
+        } else {
+            Go::On
+        }
     }
 }
 
@@ -66,21 +70,35 @@ pub enum Outcome<T> {
 
 impl<T: Send + 'static> Work<T> {
     /// Starts `job` on a thread. `wake` is called whenever there is something new to show.
-    pub fn start(title: &str, wake: impl Fn() + Send + Clone + 'static, job: impl FnOnce(&Report) -> T + Send + 'static) -> Self {
+    pub fn start(
+        title: &str,
+        wake: impl Fn() + Send + Clone + 'static,
+        job: impl FnOnce(&Report) -> T + Send + 'static,
+    ) -> Self {
         let shared = Arc::new(Shared::default());
         let (send, result) = channel();
-        let report = Report { shared: shared.clone(), wake: Box::new(wake.clone()) };
+        let report = Report {
+            shared: shared.clone(),
+            wake: Box::new(wake.clone()),
+        };
         std::thread::spawn(move || {
             // The window may have gone meanwhile; then nobody waits for the result.
             let _ = send.send(job(&report));
             wake();
         });
-        Self { title: title.to_owned(), shared, result }
+        Self {
+            title: title.to_owned(),
+            shared,
+            result,
+        }
     }
 
     /// How far it is.
     pub fn progress(&self) -> Progress {
-        Progress { done: self.shared.done.load(Ordering::Relaxed), of: self.shared.of.load(Ordering::Relaxed) }
+        Progress {
+            done: self.shared.done.load(Ordering::Relaxed),
+            of: self.shared.of.load(Ordering::Relaxed),
+        }
     }
 
     /// Asks it to stop; it does at its next report.
@@ -113,22 +131,32 @@ mod tests {
 
     #[test]
     fn work_reports_and_ends_with_its_result() {
-        let work = Work::start("Counting", || {}, |report| {
-            (1..=3).filter(|done| report.at(Progress { done: *done, of: 3 }) == Go::On).count()
-        });
+        let work = Work::start(
+            "Counting",
+            || {},
+            |report| {
+                (1..=3)
+                    .filter(|done| report.at(Progress { done: *done, of: 3 }) == Go::On)
+                    .count()
+            },
+        );
         assert_eq!(wait(&work), Outcome::Done(3));
         assert_eq!(work.progress(), Progress { done: 3, of: 3 });
     }
 
     #[test]
     fn work_that_is_told_to_stop_stops() {
-        let work = Work::start("Counting on", || {}, |report| {
-            let mut done = 0;
-            while report.at(Progress { done, of: 0 }) == Go::On {
-                done += 1;
-            }
-            "stopped"
-        });
+        let work = Work::start(
+            "Counting on",
+            || {},
+            |report| {
+                let mut done = 0;
+                while report.at(Progress { done, of: 0 }) == Go::On {
+                    done += 1;
+                }
+                "stopped"
+            },
+        );
         work.stop();
         assert_eq!(wait(&work), Outcome::Done("stopped"));
     }

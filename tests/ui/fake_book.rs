@@ -26,10 +26,16 @@ impl FakeBook {
             open: true,
             revision: 1,
             next: sample_next::usual(),
-            ladders: LaddersView { open: Some(sample_ladders::one_arm()), others: others() },
+            ladders: LaddersView {
+                open: Some(sample_ladders::one_arm()),
+                others: others(),
+            },
             roster: sample_roster::gym(),
             deeds: vec![],
-            saved: Saved::At { time: "18:42".into(), device: "this laptop".into() },
+            saved: Saved::At {
+                time: "18:42".into(),
+                device: "this laptop".into(),
+            },
             banner: None,
             fails: None,
         }
@@ -37,20 +43,35 @@ impl FakeBook {
 
     /// Before anything is open.
     pub fn closed() -> Self {
-        Self { open: false, ..Self::open() }
+        Self {
+            open: false,
+            ..Self::open()
+        }
     }
 
     fn card(&mut self, rail: Rail, ladder: &str) -> Option<&mut CardView> {
-        self.next.ladders.iter_mut().flat_map(|group| &mut group.cards).find(|card| card.rail == rail && card.ladder == ladder)
+        self.next
+            .ladders
+            .iter_mut()
+            .flat_map(|group| &mut group.cards)
+            .find(|card| card.rail == rail && card.ladder == ladder)
     }
 }
 
 fn others() -> Vec<OtherLadder> {
-    let ladder = |id: &str, title: &str, joined| OtherLadder { id: id.into(), title: title.into(), joined, broken: None };
+    let ladder = |id: &str, title: &str, joined| OtherLadder {
+        id: id.into(),
+        title: title.into(),
+        joined,
+        broken: None,
+    };
     vec![
         ladder("one-arm-pull-up", "One-arm pull-up", true),
         ladder("front-lever", "Front lever", false),
-        OtherLadder { broken: Some("small-steps.ron:12:9: demand falls along the main line".into()), ..ladder("small-steps", "Small steps", false) },
+        OtherLadder {
+            broken: Some("small-steps.ron:12:9: demand falls along the main line".into()),
+            ..ladder("small-steps", "Small steps", false)
+        },
     ]
 }
 
@@ -65,7 +86,11 @@ impl Book for FakeBook {
         FrameView {
             logbook: "Kiln Yard".into(),
             places: vec![Place::Roster, Place::Next, Place::Ladders],
-            athlete: Some(AthleteLine { name: "Dele Akintola".into(), nth: 5, of: 36 }),
+            athlete: Some(AthleteLine {
+                name: "Dele Akintola".into(),
+                nth: 5,
+                of: 36,
+            }),
             saved: self.saved.clone(),
             banner: self.banner.clone(),
         }
@@ -97,7 +122,10 @@ impl Book for FakeBook {
                     goal: "One strict pull-up with each arm.".into(),
                     sided: true,
                     rungs: vec!["Pull-up".into()],
-                    questions: vec![("Pull-up, own weight".into(), false), ("Three fingers help".into(), false)],
+                    questions: vec![
+                        ("Pull-up, own weight".into(), false),
+                        ("Three fingers help".into(), false),
+                    ],
                 },
             ],
             new_folder: "your documents, folder Rungwright".into(),
@@ -106,11 +134,23 @@ impl Book for FakeBook {
     }
     fn import(&self) -> Option<ImportView> {
         matches!(self.deeds.last(), Some(Deed::PreviewImport(_))).then(|| ImportView {
-            columns: vec![("who".into(), Some("athlete".into())), ("when".into(), Some("date".into())), ("mood".into(), None)],
+            columns: vec![
+                ("who".into(), Some("athlete".into())),
+                ("when".into(), Some("date".into())),
+                ("mood".into(), None),
+            ],
             known_columns: vec!["athlete", "date", "movement", "reps"],
             rows: vec![
-                ImportRow { line: 2, cells: vec!["Ana".into(), "2025-10-01".into(), "ok".into()], problem: None },
-                ImportRow { line: 3, cells: vec!["Ana".into(), "1.10.25".into(), "ok".into()], problem: Some("1.10.25 is no date; write it as 2025-10-01".into()) },
+                ImportRow {
+                    line: 2,
+                    cells: vec!["Ana".into(), "2025-10-01".into(), "ok".into()],
+                    problem: None,
+                },
+                ImportRow {
+                    line: 3,
+                    cells: vec!["Ana".into(), "1.10.25".into(), "ok".into()],
+                    problem: Some("1.10.25 is no date; write it as 2025-10-01".into()),
+                },
             ],
             good: 1,
             bad: 1,
@@ -128,12 +168,27 @@ impl Book for FakeBook {
             Deed::Log(set) => {
                 let words = format!("{} reps", set.amount);
                 let nth = self.next.logged.len();
-                let missed = if set.outcome == Outcome::Missed { ", missed" } else { "" };
+                let missed = if set.outcome == Outcome::Missed {
+                    ", missed"
+                } else {
+                    ""
+                };
                 self.next.logged.insert(
                     0,
-                    LoggedLine { id: format!("new{nth}"), time: "18:45".into(), rail: Some(set.rail), what: set.rung.clone(), result: format!("{words}{missed}"), best: None },
+                    LoggedLine {
+                        id: format!("new{nth}"),
+                        time: "18:45".into(),
+                        rail: Some(set.rail),
+                        what: set.rung.clone(),
+                        result: format!("{words}{missed}"),
+                        best: None,
+                    },
                 );
-                if let Some(CardView { asked: Asked::Work(work), .. }) = self.card(set.rail, &set.ladder) {
+                if let Some(CardView {
+                    asked: Asked::Work(work),
+                    ..
+                }) = self.card(set.rail, &set.ladder)
+                {
                     work.done.push(words);
                 }
             }

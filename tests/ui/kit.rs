@@ -15,8 +15,16 @@ pub const SMALL: [f32; 2] = [1024.0, 700.0];
 pub fn builder<State>(size: [f32; 2], choice: Choice) -> HarnessBuilder<State> {
     Harness::builder()
         .with_size(size)
-        .with_theme(if choice == Choice::Dark { egui::Theme::Dark } else { egui::Theme::Light })
-        .with_options(SnapshotOptions::new().output_path("tests/pictures").threshold(0.0))
+        .with_theme(if choice == Choice::Dark {
+            egui::Theme::Dark
+        } else {
+            egui::Theme::Light
+        })
+        .with_options(
+            SnapshotOptions::new()
+                .output_path("tests/pictures")
+                .threshold(0.0),
+        )
         .with_render_cursor(false)
         .with_max_steps(12)
         .renderer(CpuRenderer::default())

@@ -42,15 +42,28 @@ impl TestRenderer for CpuRenderer {
     fn render(&mut self, ctx: &Context, output: &FullOutput) -> Result<RgbaImage, String> {
         let scale = output.pixels_per_point;
         let screen = ctx.content_rect();
-        let (width, height) = ((screen.width() * scale).round() as u32, (screen.height() * scale).round() as u32);
+        let (width, height) = (
+            (screen.width() * scale).round() as u32,
+            (screen.height() * scale).round() as u32,
+        );
         let mut canvas = vec![[0f32, 0.0, 0.0, 255.0]; (width * height) as usize];
         for clipped in ctx.tessellate(output.shapes.clone(), scale) {
             if let Primitive::Mesh(mesh) = &clipped.primitive {
                 let texture = self.textures.get(&mesh.texture_id).ok_or("unknown texture")?;
-                Painter { canvas: &mut canvas, width, height, scale, texture }.mesh(mesh, clipped.clip_rect);
+                Painter {
+                    canvas: &mut canvas,
+                    width,
+                    height,
+                    scale,
+                    texture,
+                }
+                .mesh(mesh, clipped.clip_rect);
             }
         }
-        let bytes = canvas.iter().flat_map(|pixel| pixel.map(|channel| channel.round() as u8)).collect();
+        let bytes = canvas
+            .iter()
+            .flat_map(|pixel| pixel.map(|channel| channel.round() as u8))
+            .collect();
         RgbaImage::from_raw(width, height, bytes).ok_or_else(|| "size".to_owned())
     }
 }
@@ -91,13 +104,23 @@ impl Painter<'_> {
         }
         let low = |a: f32, b: f32, c: f32, limit: i32| (a.min(b).min(c).floor() as i32).max(limit);
         let high = |a: f32, b: f32, c: f32, limit: i32| (a.max(b).max(c).ceil() as i32).min(limit);
-        let (x0, x1) = (low(p[0].x, p[1].x, p[2].x, clip[0]), high(p[0].x, p[1].x, p[2].x, clip[2]));
-        let (y0, y1) = (low(p[0].y, p[1].y, p[2].y, clip[1]), high(p[0].y, p[1].y, p[2].y, clip[3]));
+        let (x0, x1) = (
+            low(p[0].x, p[1].x, p[2].x, clip[0]),
+            high(p[0].x, p[1].x, p[2].x, clip[2]),
+        );
+        let (y0, y1) = (
+            low(p[0].y, p[1].y, p[2].y, clip[1]),
+            high(p[0].y, p[1].y, p[2].y, clip[3]),
+        );
         let flat = self.flat(&corners);
         for y in y0..y1 {
             for x in x0..x1 {
                 let centre = Pos2::new(x as f32 + 0.5, y as f32 + 0.5);
-                let edges = [cross(p[1], p[2], centre), cross(p[2], p[0], centre), cross(p[0], p[1], centre)];
+                let edges = [
+                    cross(p[1], p[2], centre),
+                    cross(p[2], p[0], centre),
+                    cross(p[0], p[1], centre),
+                ];
                 let inside = (0..3).all(|nth| {
                     edges[nth] > 0.0 || (edges[nth] == 0.0 && top_left(p[(nth + 1) % 3], p[(nth + 2) % 3]))
                 });
@@ -122,7 +145,8 @@ impl Painter<'_> {
     }
 
     fn pixel(&mut self, x: i32, y: i32, corners: &[Vertex; 3], weights: [f32; 3]) {
-        let mix = |of: &dyn Fn(&Vertex) -> f32| (0..3).map(|nth| of(&corners[nth]) * weights[nth]).sum::<f32>();
+        let mix =
+            |of: &dyn Fn(&Vertex) -> f32| (0..3).map(|nth| of(&corners[nth]) * weights[nth]).sum::<f32>();
         let texel = self.sample(mix(&|vertex| vertex.uv.x), mix(&|vertex| vertex.uv.y));
         let colour: [f32; 4] = std::array::from_fn(|channel| {
             mix(&|vertex| f32::from(vertex.color.to_array()[channel])) * texel[channel] / 255.0

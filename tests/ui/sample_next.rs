@@ -6,7 +6,11 @@ use rungwright::units::Rail;
 use crate::sample_ladders;
 
 fn reason(words: Phrase, rule: &str) -> Reason {
-    Reason { words, rule: rule.into(), doc: "What the rule asks and why, in its own words.".into() }
+    Reason {
+        words,
+        rule: rule.into(),
+        doc: "What the rule asks and why, in its own words.".into(),
+    }
 }
 
 fn plain(words: &str) -> Phrase {
@@ -50,9 +54,20 @@ fn left() -> CardView {
         verdict: Verdict::StepUp,
         asked: Asked::Work(one_arm_work(&["2 reps, RIR 1"])),
         reasons: vec![
-            reason(plain("You met ").then_strong("Two fingers help, 4 × 4").then(", on Tue 30 Sep and Fri 10 Oct: 2 days of 2."), "passed"),
-            reason(plain("The right hand met it on 19 Sep. The hands are within 1 rep."), "side-gap"),
-            reason(plain("Entry holds: 5 pull-ups at 1.25 × you, Tue 7 Oct."), "entry"),
+            reason(
+                plain("You met ")
+                    .then_strong("Two fingers help, 4 × 4")
+                    .then(", on Tue 30 Sep and Fri 10 Oct: 2 days of 2."),
+                "passed",
+            ),
+            reason(
+                plain("The right hand met it on 19 Sep. The hands are within 1 rep."),
+                "side-gap",
+            ),
+            reason(
+                plain("Entry holds: 5 pull-ups at 1.25 × you, Tue 7 Oct."),
+                "entry",
+            ),
         ],
         cautions: vec![],
         chances: vec![("2 reps".into(), "82 %".into()), ("3 reps".into(), "53 %".into())],
@@ -67,18 +82,36 @@ fn right() -> CardView {
         verdict: Verdict::Repeat,
         asked: Asked::Work(one_arm_work(&["2 reps, RIR 2"])),
         reasons: vec![
-            reason(plain("The right hand is ").then_strong("one rung ahead").then(". It waits for the left."), "side-ahead"),
-            reason(plain("Same sets as left, no harder: stop at the left hand’s reps."), "side-cap"),
+            reason(
+                plain("The right hand is ")
+                    .then_strong("one rung ahead")
+                    .then(". It waits for the left."),
+                "side-ahead",
+            ),
+            reason(
+                plain("Same sets as left, no harder: stop at the left hand’s reps."),
+                "side-cap",
+            ),
         ],
-        cautions: vec![reason(plain("Right elbow 1 of 10 today, 2 on Fri: 2 or less, go on. Stop on sharp pain."), "pain-low")],
+        cautions: vec![reason(
+            plain("Right elbow 1 of 10 today, 2 on Fri: 2 or less, go on. Stop on sharp pain."),
+            "pain-low",
+        )],
         chances: vec![],
         ..left()
     }
 }
 
 pub fn belt() -> BeltView {
-    let plate = |kg: f64| PlateView { number: kg.to_string(), kg, is_kg: true };
-    BeltView { plates: [20.0, 10.0, 2.5].map(plate).to_vec(), words: Phrase::strong("20 + 10 + 2.5").then(" + chain 1.0 kg") }
+    let plate = |kg: f64| PlateView {
+        number: kg.to_string(),
+        kg,
+        is_kg: true,
+    };
+    BeltView {
+        plates: [20.0, 10.0, 2.5].map(plate).to_vec(),
+        words: Phrase::strong("20 + 10 + 2.5").then(" + chain 1.0 kg"),
+    }
 }
 
 fn both() -> CardView {
@@ -102,7 +135,9 @@ fn both() -> CardView {
             last_time: None,
         }),
         reasons: vec![reason(
-            plain("Fri 10 Oct: 5, 5, 5 reps at +31.0 kg, RIR 1. Smallest step your plates make: 2.5 kg, 2.4 % of system load."),
+            plain(
+                "Fri 10 Oct: 5, 5, 5 reps at +31.0 kg, RIR 1. Smallest step your plates make: 2.5 kg, 2.4 % of system load.",
+            ),
             "all-at-top",
         )],
         cautions: vec![],
@@ -112,23 +147,44 @@ fn both() -> CardView {
 }
 
 fn logged(id: &str, time: &str, rail: Option<Rail>, what: &str, result: &str) -> LoggedLine {
-    LoggedLine { id: id.into(), time: time.into(), rail, what: what.into(), result: result.into(), best: None }
+    LoggedLine {
+        id: id.into(),
+        time: time.into(),
+        rail,
+        what: what.into(),
+        result: result.into(),
+        best: None,
+    }
 }
 
 /// Left one rung behind right, then both hands on the belt.
 pub fn usual() -> NextView {
-    let step = |what: &str, with: Option<&str>, count: &str| WarmUpStep { what: what.into(), with: with.map(Into::into), count: count.into() };
+    let step = |what: &str, with: Option<&str>, count: &str| WarmUpStep {
+        what: what.into(),
+        with: with.map(Into::into),
+        count: count.into(),
+    };
     NextView {
         day: "Tue 14 Oct 2025".into(),
-        bodyweight: plain("Bodyweight ").then_strong("74.6 kg").then(" today · trend ").then_strong("74.8 kg").then(", −0.2 kg a week"),
+        bodyweight: plain("Bodyweight ")
+            .then_strong("74.6 kg")
+            .then(" today · trend ")
+            .then_strong("74.8 kg")
+            .then(", −0.2 kg a week"),
         bodyweight_short: plain("Bodyweight ").then_strong("74.6 kg").then(" today"),
         phase: Some("hold".into()),
         pain: Some("elbow R 1 of 10".into()),
         last_bodyweight: Some(74.6),
         unit: "kg",
         ladders: vec![
-            LadderCards { cards: vec![left(), right()], strip: Some(strip()) },
-            LadderCards { cards: vec![both()], strip: None },
+            LadderCards {
+                cards: vec![left(), right()],
+                strip: Some(strip()),
+            },
+            LadderCards {
+                cards: vec![both()],
+                strip: None,
+            },
         ],
         warm_up: vec![
             step("Shoulder-blade pull", None, "× 8"),
@@ -139,14 +195,28 @@ pub fn usual() -> NextView {
         ],
         warm_up_note: Some("Lighter steps left out: the one-arm sets warm you for these.".into()),
         logged: vec![
-            logged("4", "18:41", Some(Rail::Right), "One finger helps", "2 reps, RIR 2"),
-            logged("3", "18:40", Some(Rail::Left), "One finger helps", "2 reps, RIR 1"),
+            logged(
+                "4",
+                "18:41",
+                Some(Rail::Right),
+                "One finger helps",
+                "2 reps, RIR 2",
+            ),
+            logged(
+                "3",
+                "18:40",
+                Some(Rail::Left),
+                "One finger helps",
+                "2 reps, RIR 1",
+            ),
             logged("2", "18:20", None, "Elbow, right", "pain 1 of 10"),
             logged("1", "07:10", None, "Weigh-in", "74.6 kg"),
         ],
         after: vec![("One-arm lock-off, 5 s".into(), "2 × 1 each hand".into())],
         after_note: Some("Tonight 16 hard sets of a budget of 18. Done by about 19:35.".into()),
-        sites: vec!["elbow", "shoulder", "wrist", "fingers", "knee", "hip", "ankle", "back"],
+        sites: vec![
+            "elbow", "shoulder", "wrist", "fingers", "knee", "hip", "ankle", "back",
+        ],
     }
 }
 
@@ -157,11 +227,16 @@ pub fn pause() -> NextView {
     card.verdict = Verdict::Pause;
     card.asked = Asked::Pause(vec![
         Phrase::strong("No set with the right hand."),
-        plain("Right elbow 6 of 10 today. Rest it, report again in 48 hours; 2 or less for two days, and it goes on."),
+        plain(
+            "Right elbow 6 of 10 today. Rest it, report again in 48 hours; 2 or less for two days, and it goes on.",
+        ),
         plain("Sharp or lasting pain: see a doctor or physiotherapist."),
     ]);
     card.reasons.truncate(0);
-    card.reasons.push(reason(plain("Pain 5 or more in a joint that the movement loads."), "hurts"));
+    card.reasons.push(reason(
+        plain("Pain 5 or more in a joint that the movement loads."),
+        "hurts",
+    ));
     view.pain = Some("elbow R 6 of 10".into());
     view
 }
@@ -173,8 +248,15 @@ pub fn weigh_in_first() -> NextView {
         for card in &mut ladder.cards {
             card.verdict = Verdict::WeighInFirst;
             let work = card.asked.prescription().cloned();
-            card.asked = Asked::WeighInFirst(work.map(|work| Prescription { done: vec![], belt: None, ..work }));
-            card.reasons = vec![reason(plain("Your last weigh-in is 19 days old; 14 are the most."), "weigh-in-old")];
+            card.asked = Asked::WeighInFirst(work.map(|work| Prescription {
+                done: vec![],
+                belt: None,
+                ..work
+            }));
+            card.reasons = vec![reason(
+                plain("Your last weigh-in is 19 days old; 14 are the most."),
+                "weigh-in-old",
+            )];
         }
     }
     view.bodyweight = plain("Bodyweight ").then_strong("75.1 kg").then(" 19 days ago");
@@ -187,7 +269,14 @@ pub fn weigh_in_first() -> NextView {
 pub fn hold() -> NextView {
     let mut view = usual();
     let mut ladder = sample_ladders::weighted_pull_up();
-    for (rung, title) in ladder.rungs.iter_mut().zip(["Tuck", "Advanced tuck", "One leg out", "Straddle", "Full lever", "Full lever, 10 s"]) {
+    for (rung, title) in ladder.rungs.iter_mut().zip([
+        "Tuck",
+        "Advanced tuck",
+        "One leg out",
+        "Straddle",
+        "Full lever",
+        "Full lever, 10 s",
+    ]) {
         rung.title = title.into();
     }
     ladder.rungs.truncate(5);
@@ -213,8 +302,14 @@ pub fn hold() -> NextView {
                 done: vec!["11 s".into()],
                 last_time: Some(plain("Sat 11 Oct: 11, 10, 10, 9 s.")),
             }),
-            reasons: vec![reason(plain("Sets are within the range; one second more where it goes well."), "within-range")],
-            cautions: vec![reason(plain("Straight-arm work: tendons answer slower than muscle. Stop at a pull in the elbow."), "straight-arm")],
+            reasons: vec![reason(
+                plain("Sets are within the range; one second more where it goes well."),
+                "within-range",
+            )],
+            cautions: vec![reason(
+                plain("Straight-arm work: tendons answer slower than muscle. Stop at a pull in the elbow."),
+                "straight-arm",
+            )],
             chances: vec![],
             not_before: Some("Thu 16 Oct".into()),
         }],
@@ -226,5 +321,13 @@ pub fn hold() -> NextView {
 
 /// Nobody on a ladder yet.
 pub fn empty() -> NextView {
-    NextView { ladders: vec![], warm_up: vec![], logged: vec![], after: vec![], after_note: None, pain: None, ..usual() }
+    NextView {
+        ladders: vec![],
+        warm_up: vec![],
+        logged: vec![],
+        after: vec![],
+        after_note: None,
+        pain: None,
+        ..usual()
+    }
 }

@@ -13,7 +13,12 @@ pub type Opened = Harness<'static, Window<FakeBook>>;
 
 /// The window on `book`, at `place`.
 pub fn window(book: FakeBook, place: Place, size: [f32; 2], choice: Choice) -> Opened {
-    let remembered = Remembered { place, theme: choice, less_motion: true, ..Remembered::default() };
+    let remembered = Remembered {
+        place,
+        theme: choice,
+        less_motion: true,
+        ..Remembered::default()
+    };
     open(size, choice, Window::new(book, remembered), |ui, window| {
         window.logic(ui.ctx());
         window.ui(ui);
@@ -29,11 +34,27 @@ fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Opened) {
 /// A picture at the desk in both themes and on a small screen.
 fn at_all_sizes(name: &str, place: Place, book: impl Fn() -> FakeBook) {
     let mut shots = SnapshotResults::new();
-    shoot(&mut shots, &format!("{name}-light"), window(book(), place, DESK, Choice::Light));
-    shoot(&mut shots, &format!("{name}-dark"), window(book(), place, DESK, Choice::Dark));
-    shoot(&mut shots, &format!("{name}-1024"), window(book(), place, SMALL, Choice::Light));
+    shoot(
+        &mut shots,
+        &format!("{name}-light"),
+        window(book(), place, DESK, Choice::Light),
+    );
+    shoot(
+        &mut shots,
+        &format!("{name}-dark"),
+        window(book(), place, DESK, Choice::Dark),
+    );
+    shoot(
+        &mut shots,
+        &format!("{name}-1024"),
+        window(book(), place, SMALL, Choice::Light),
+    );
     // 200 % on the small screen leaves half its points.
-    shoot(&mut shots, &format!("{name}-200"), window(book(), place, [720.0, 450.0], Choice::Light));
+    shoot(
+        &mut shots,
+        &format!("{name}-200"),
+        window(book(), place, [720.0, 450.0], Choice::Light),
+    );
 }
 
 #[test]
@@ -44,11 +65,35 @@ fn next_with_both_hands_and_a_belt() {
 #[test]
 fn next_when_a_hand_pauses_or_the_scale_comes_first() {
     let mut shots = SnapshotResults::new();
-    let with = |next| FakeBook { next, ..FakeBook::open() };
-    shoot(&mut shots, "next-pause", window(with(sample_next::pause()), Place::Next, DESK, Choice::Light));
-    shoot(&mut shots, "next-weigh-in-first", window(with(sample_next::weigh_in_first()), Place::Next, DESK, Choice::Light));
-    shoot(&mut shots, "next-hold", window(with(sample_next::hold()), Place::Next, DESK, Choice::Dark));
-    shoot(&mut shots, "next-empty", window(with(sample_next::empty()), Place::Next, SMALL, Choice::Light));
+    let with = |next| FakeBook {
+        next,
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-pause",
+        window(with(sample_next::pause()), Place::Next, DESK, Choice::Light),
+    );
+    shoot(
+        &mut shots,
+        "next-weigh-in-first",
+        window(
+            with(sample_next::weigh_in_first()),
+            Place::Next,
+            DESK,
+            Choice::Light,
+        ),
+    );
+    shoot(
+        &mut shots,
+        "next-hold",
+        window(with(sample_next::hold()), Place::Next, DESK, Choice::Dark),
+    );
+    shoot(
+        &mut shots,
+        "next-empty",
+        window(with(sample_next::empty()), Place::Next, SMALL, Choice::Light),
+    );
 }
 
 #[test]
@@ -59,12 +104,35 @@ fn ladders_with_the_sheet_of_a_rung() {
 #[test]
 fn ladders_long_empty_and_without_demand() {
     let mut shots = SnapshotResults::new();
-    let with = |open| FakeBook { ladders: LaddersView { open, ..FakeBook::open().ladders }, ..FakeBook::open() };
-    shoot(&mut shots, "ladders-40", window(with(Some(sample_ladders::long(40))), Place::Ladders, DESK, Choice::Light));
-    shoot(&mut shots, "ladders-empty", window(with(None), Place::Ladders, SMALL, Choice::Light));
+    let with = |open| FakeBook {
+        ladders: LaddersView {
+            open,
+            ..FakeBook::open().ladders
+        },
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "ladders-40",
+        window(
+            with(Some(sample_ladders::long(40))),
+            Place::Ladders,
+            DESK,
+            Choice::Light,
+        ),
+    );
+    shoot(
+        &mut shots,
+        "ladders-empty",
+        window(with(None), Place::Ladders, SMALL, Choice::Light),
+    );
     let mut broken = sample_ladders::without_demand();
     broken.broken = Some("one-arm-pull-up.ron:12:9: demand falls along the main line.".into());
-    shoot(&mut shots, "ladders-broken", window(with(Some(broken)), Place::Ladders, DESK, Choice::Dark));
+    shoot(
+        &mut shots,
+        "ladders-broken",
+        window(with(Some(broken)), Place::Ladders, DESK, Choice::Dark),
+    );
 }
 
 #[test]
@@ -75,18 +143,39 @@ fn the_roster_sorted_by_need() {
 #[test]
 fn a_roster_without_athletes_and_bars_of_trouble() {
     let mut shots = SnapshotResults::new();
-    let book = FakeBook { roster: RosterView::default(), ..FakeBook::open() };
-    shoot(&mut shots, "roster-empty", window(book, Place::Roster, SMALL, Choice::Light));
+    let book = FakeBook {
+        roster: RosterView::default(),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "roster-empty",
+        window(book, Place::Roster, SMALL, Choice::Light),
+    );
     let read_only = Banner::ReadOnly("Open in another window. You can look, not write.".into());
-    let book = FakeBook { banner: Some(read_only), ..FakeBook::open() };
-    shoot(&mut shots, "next-read-only", window(book, Place::Next, SMALL, Choice::Dark));
+    let book = FakeBook {
+        banner: Some(read_only),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-read-only",
+        window(book, Place::Next, SMALL, Choice::Dark),
+    );
     let broken = Banner::Broken {
         what: "A line can’t be read".into(),
         place: "journal-mill.ron:214:31".into(),
         mend: "Give a reserve of 0 to 10. Everything else is loaded.".into(),
     };
-    let book = FakeBook { banner: Some(broken), ..FakeBook::open() };
-    shoot(&mut shots, "next-error", window(book, Place::Next, SMALL, Choice::Light));
+    let book = FakeBook {
+        banner: Some(broken),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-error",
+        window(book, Place::Next, SMALL, Choice::Light),
+    );
 }
 
 #[test]
@@ -110,7 +199,10 @@ fn at_the_bar_for_reps_and_for_a_hold() {
     harness.run();
     harness.key_press(egui::Key::F11);
     shoot(&mut shots, "bar-light", harness);
-    let book = FakeBook { next: sample_next::hold(), ..FakeBook::open() };
+    let book = FakeBook {
+        next: sample_next::hold(),
+        ..FakeBook::open()
+    };
     let mut harness = window(book, Place::Next, SMALL, Choice::Dark);
     harness.run();
     harness.key_press(egui::Key::F11);

@@ -27,7 +27,16 @@ fn press(harness: &mut Opened, keys: &[Key]) {
 
 fn sets(harness: &Opened) -> Vec<SetDraft> {
     let deeds = &harness.state().book.deeds;
-    deeds.iter().filter_map(|deed| if let Deed::Log(set) = deed { Some(set.clone()) } else { None }).collect()
+    deeds
+        .iter()
+        .filter_map(|deed| {
+            if let Deed::Log(set) = deed {
+                Some(set.clone())
+            } else {
+                None
+            }
+        })
+        .collect()
 }
 
 #[test]
@@ -37,7 +46,10 @@ fn enter_logs_what_the_main_button_says() {
     press(&mut harness, &[Key::Enter]);
     let logged = sets(&harness);
     assert_eq!(logged.len(), 1);
-    assert_eq!((logged[0].rail, logged[0].amount, logged[0].reserve), (Rail::Left, 2.0, Some(1.0)));
+    assert_eq!(
+        (logged[0].rail, logged[0].amount, logged[0].reserve),
+        (Rail::Left, 2.0, Some(1.0))
+    );
     harness.get_by_label("Log right set 2: 2 reps, 1 in reserve");
 }
 
@@ -49,8 +61,14 @@ fn three_sets_on_two_sides_with_the_keyboard_only_and_one_undone() {
     harness.run_steps(2);
     press(&mut harness, &[Key::M, Key::Enter]);
     let logged = sets(&harness);
-    assert_eq!(logged.iter().map(|set| set.rail).collect::<Vec<_>>(), [Rail::Left, Rail::Right, Rail::Left]);
-    assert_eq!((logged[0].amount, logged[2].outcome, logged[2].reserve), (3.0, Outcome::Missed, Some(0.0)));
+    assert_eq!(
+        logged.iter().map(|set| set.rail).collect::<Vec<_>>(),
+        [Rail::Left, Rail::Right, Rail::Left]
+    );
+    assert_eq!(
+        (logged[0].amount, logged[2].outcome, logged[2].reserve),
+        (3.0, Outcome::Missed, Some(0.0))
+    );
     harness.key_press_modifiers(Modifiers::CTRL, Key::Z);
     harness.run_steps(2);
     assert_eq!(harness.state().book.deeds.last(), Some(&Deed::Undo));
@@ -62,7 +80,9 @@ fn a_weigh_in_is_typed_and_entered() {
     press(&mut harness, &[Key::K]);
     let field = harness.get_by_label_contains("What the scale shows");
     let _ = field;
-    harness.get_by_role_and_label(egui::accesskit::Role::TextInput, "What the scale shows, kg").type_text("74,2");
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::TextInput, "What the scale shows, kg")
+        .type_text("74,2");
     harness.run_steps(2);
     press(&mut harness, &[Key::Enter]);
     assert_eq!(harness.state().book.deeds, [Deed::WeighIn(74.2)]);
@@ -72,14 +92,19 @@ fn a_weigh_in_is_typed_and_entered() {
 fn letters_in_a_text_field_are_no_keys() {
     let mut harness = next();
     press(&mut harness, &[Key::N]);
-    harness.get_by_role(egui::accesskit::Role::MultilineTextInput).type_text("M missed the bus");
+    harness
+        .get_by_role(egui::accesskit::Role::MultilineTextInput)
+        .type_text("M missed the bus");
     press(&mut harness, &[Key::M]);
     assert_eq!(harness.state().next_state().outcome, Outcome::Done);
 }
 
 #[test]
 fn a_hold_from_the_bar_counts_in_and_logs_the_seconds() {
-    let book = FakeBook { next: sample_next::hold(), ..FakeBook::open() };
+    let book = FakeBook {
+        next: sample_next::hold(),
+        ..FakeBook::open()
+    };
     let mut harness = window(book, Place::Next, DESK, Choice::Light);
     harness.run();
     press(&mut harness, &[Key::F11, Key::Space]);
@@ -88,7 +113,11 @@ fn a_hold_from_the_bar_counts_in_and_logs_the_seconds() {
     press(&mut harness, &[Key::Space]);
     let logged = sets(&harness);
     assert_eq!(logged.len(), 1, "{:?}", harness.state().book.deeds);
-    assert!(logged[0].is_hold && (7.0..=9.0).contains(&logged[0].amount), "{}", logged[0].amount);
+    assert!(
+        logged[0].is_hold && (7.0..=9.0).contains(&logged[0].amount),
+        "{}",
+        logged[0].amount
+    );
     press(&mut harness, &[Key::Escape]);
     harness.get_by_label_contains("Advanced tuck 4 × 5–15 s");
 }
@@ -114,13 +143,23 @@ fn places_athletes_and_rungs_by_keyboard() {
     press(&mut harness, &[Key::ArrowUp]);
     harness.get_by_label("Rung 4 of 6");
     press(&mut harness, &[Key::P]);
-    harness.get_by_role_and_label(egui::accesskit::Role::Button, "Right hand").click();
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::Button, "Right hand")
+        .click();
     harness.run_steps(2);
-    let placed = Deed::Place { ladder: "one-arm-pull-up".into(), rail: Rail::Right, rung: "fingers-1".into() };
+    let placed = Deed::Place {
+        ladder: "one-arm-pull-up".into(),
+        rail: Rail::Right,
+        rung: "fingers-1".into(),
+    };
     assert_eq!(harness.state().book.deeds.last(), Some(&placed));
     harness.key_press_modifiers(Modifiers::ALT, Key::Num4);
     harness.run_steps(2);
-    assert_eq!(harness.state().place(), Place::Ladders, "Totals does not exist yet");
+    assert_eq!(
+        harness.state().place(),
+        Place::Ladders,
+        "Totals does not exist yet"
+    );
 }
 
 #[test]
@@ -137,7 +176,10 @@ fn an_athlete_is_chosen_from_the_roster() {
     let mut harness = window(FakeBook::open(), Place::Roster, DESK, Choice::Light);
     harness.run();
     press(&mut harness, &[Key::G, Key::ArrowDown, Key::Enter]);
-    assert_eq!(harness.state().book.deeds, [Deed::ChooseAthlete("hana dvorská".into())]);
+    assert_eq!(
+        harness.state().book.deeds,
+        [Deed::ChooseAthlete("hana dvorská".into())]
+    );
     assert_eq!(harness.state().place(), Place::Next);
 }
 
@@ -153,9 +195,25 @@ fn the_demo_opens_with_one_key() {
 #[test]
 fn an_idle_window_asks_for_no_frame() {
     let mut harness = next();
-    let delay = harness.output().viewport_output.values().map(|viewport| viewport.repaint_delay).min();
-    assert!(delay.is_some_and(|delay| delay > std::time::Duration::from_secs(3600)), "{delay:?}");
+    let delay = harness
+        .output()
+        .viewport_output
+        .values()
+        .map(|viewport| viewport.repaint_delay)
+        .min();
+    assert!(
+        delay.is_some_and(|delay| delay > std::time::Duration::from_secs(3600)),
+        "{delay:?}"
+    );
     press(&mut harness, &[Key::Space]);
-    let delay = harness.output().viewport_output.values().map(|viewport| viewport.repaint_delay).min();
-    assert!(delay.is_some_and(|delay| delay <= std::time::Duration::from_secs(1)), "the clock runs: {delay:?}");
+    let delay = harness
+        .output()
+        .viewport_output
+        .values()
+        .map(|viewport| viewport.repaint_delay)
+        .min();
+    assert!(
+        delay.is_some_and(|delay| delay <= std::time::Duration::from_secs(1)),
+        "the clock runs: {delay:?}"
+    );
 }

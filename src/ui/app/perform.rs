@@ -111,7 +111,10 @@ impl<B: Book> Window<B> {
     /// Hands a deed to the book, and says what came of it.
     fn write(&mut self, deed: Deed) {
         let is_set = matches!(deed, Deed::Log(_));
-        let opens = matches!(deed, Deed::OpenDemo | Deed::OpenFolder(_) | Deed::Start(_) | Deed::Import(_));
+        let opens = matches!(
+            deed,
+            Deed::OpenDemo | Deed::OpenFolder(_) | Deed::Start(_) | Deed::Import(_)
+        );
         let chooses = matches!(deed, Deed::ChooseAthlete(_) | Deed::StepAthlete(_));
         match self.book.perform(deed) {
             Done::Ok(words) => {
@@ -135,7 +138,12 @@ impl<B: Book> Window<B> {
     /// A logbook was opened: its roster, or Next where there is one athlete only.
     fn opened(&mut self) {
         self.shown.frame = self.book.frame();
-        let alone = self.shown.frame.athlete.as_ref().is_some_and(|athlete| athlete.of == 1);
+        let alone = self
+            .shown
+            .frame
+            .athlete
+            .as_ref()
+            .is_some_and(|athlete| athlete.of == 1);
         self.remembered.place = if alone { Place::Next } else { Place::Roster };
         self.first = Default::default();
     }

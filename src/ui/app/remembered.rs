@@ -49,9 +49,18 @@ impl Remembered {
     /// From the text of its file; what can't be read is as it was at first.
     pub fn read(text: &str) -> Self {
         let mut read: Self = ron::from_str(text).unwrap_or_default();
-        let sane = |value: f32, lo: f32, hi: f32, usual: f32| if value.is_finite() { value.clamp(lo, hi) } else { usual };
+        let sane = |value: f32, lo: f32, hi: f32, usual: f32| {
+            if value.is_finite() {
+                value.clamp(lo, hi)
+            } else {
+                usual
+            }
+        };
         read.zoom = sane(read.zoom, 1.0, 2.0, 1.0);
-        read.size = [sane(read.size[0], 480.0, 8000.0, 1440.0), sane(read.size[1], 340.0, 8000.0, 900.0)];
+        read.size = [
+            sane(read.size[0], 480.0, 8000.0, 1440.0),
+            sane(read.size[1], 340.0, 8000.0, 900.0),
+        ];
         read
     }
 
@@ -67,7 +76,12 @@ mod tests {
 
     #[test]
     fn what_was_kept_comes_back_and_a_broken_file_is_no_harm() {
-        let kept = Remembered { place: Place::Ladders, zoom: 1.5, athlete: Some("ana".into()), ..Remembered::default() };
+        let kept = Remembered {
+            place: Place::Ladders,
+            zoom: 1.5,
+            athlete: Some("ana".into()),
+            ..Remembered::default()
+        };
         assert_eq!(Remembered::read(&kept.write()), kept);
         assert_eq!(Remembered::read("(zoom: oops"), Remembered::default());
         assert_eq!(Remembered::read("(zoom: 9.0)").zoom, 2.0);

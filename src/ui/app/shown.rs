@@ -59,26 +59,50 @@ pub(super) struct Bar {
 /// Bars for a banner and a message.
 pub(super) fn bars(banner: Option<&Banner>, message: Option<(&str, bool)>) -> Vec<Bar> {
     let banner = banner.map(|banner| match banner {
-        Banner::ReadOnly(words) => Bar { what: words.clone(), place: String::new(), mend: String::new(), is_bad: false },
-        Banner::Broken { what, place, mend } => Bar { what: what.clone(), place: place.clone(), mend: mend.clone(), is_bad: true },
+        Banner::ReadOnly(words) => Bar {
+            what: words.clone(),
+            place: String::new(),
+            mend: String::new(),
+            is_bad: false,
+        },
+        Banner::Broken { what, place, mend } => Bar {
+            what: what.clone(),
+            place: place.clone(),
+            mend: mend.clone(),
+            is_bad: true,
+        },
     });
-    let message = message.map(|(words, is_bad)| Bar { what: words.to_owned(), place: String::new(), mend: String::new(), is_bad });
+    let message = message.map(|(words, is_bad)| Bar {
+        what: words.to_owned(),
+        place: String::new(),
+        mend: String::new(),
+        is_bad,
+    });
     banner.into_iter().chain(message).collect()
 }
 
 /// Draws a bar: plum for what is wrong, quiet else.
 pub(super) fn bar_ui(ui: &mut Ui, rect: Rect, bar: &Bar) {
     let theme = Theme::of(ui);
-    let (fill, edge) = if bar.is_bad { (*theme.plum_wash, *theme.plum) } else { (*theme.left_wash, *theme.steel) };
+    let (fill, edge) = if bar.is_bad {
+        (*theme.plum_wash, *theme.plum)
+    } else {
+        (*theme.left_wash, *theme.steel)
+    };
     ui.painter().rect_filled(rect, 0.0, fill);
-    ui.painter().rect_filled(rect.with_max_x(rect.left() + 5.0), 0.0, edge);
+    ui.painter()
+        .rect_filled(rect.with_max_x(rect.left() + 5.0), 0.0, edge);
     let line = if bar.place.is_empty() {
         Line::new(&bar.what, Ink::new(Face::LabelStrong, 15.0, *theme.ink))
     } else {
         error_line(&bar.what, &bar.place, &bar.mend, &theme)
     };
     let galley = line.on_one_line(ui.painter(), rect.width() - 32.0);
-    named_galley(ui, pos2(rect.left() + 18.0, rect.center().y - galley.size().y / 2.0), galley);
+    named_galley(
+        ui,
+        pos2(rect.left() + 18.0, rect.center().y - galley.size().y / 2.0),
+        galley,
+    );
 }
 
 /// Long work: what, how far, and a button that stops it. True when it was pressed.
@@ -86,7 +110,11 @@ pub(super) fn progress_ui(ui: &Ui, title: &str, done: u64, of: u64) -> bool {
     SheetFrame::new(title).width(360.0).show(ui, |ui| {
         #[allow(clippy::cast_precision_loss, reason = "a share for a bar")]
         let share = if of == 0 { 0.0 } else { done as f32 / of as f32 };
-        let words = if of == 0 { format!("{done}") } else { format!("{done} of {of}") };
+        let words = if of == 0 {
+            format!("{done}")
+        } else {
+            format!("{done} of {of}")
+        };
         ui.add(egui::ProgressBar::new(share).text(words));
         ui.add_space(8.0);
         Button::plain("Stop").flow(ui).clicked()

@@ -23,13 +23,25 @@ pub struct BarState {
 }
 
 /// Shows the bar view in the whole of `ui`.
-pub fn bar_ui(ui: &mut Ui, view: &NextView, next: &mut NextState, state: &mut BarState, actions: &mut Actions) {
+pub fn bar_ui(
+    ui: &mut Ui,
+    view: &NextView,
+    next: &mut NextState,
+    state: &mut BarState,
+    actions: &mut Actions,
+) {
     let theme = Theme::of(ui);
     let whole = ui.max_rect();
     ui.painter().rect_filled(whole, 0.0, *theme.bench);
     let response = ui.interact(whole, ui.scope_id().with("bar"), Sense::click());
     let Some(card) = view.card(next.card) else {
-        letters(ui.painter(), whole.center(), Align2::CENTER_CENTER, "Nothing asked today", Ink::new(Face::LabelStrong, 40.0, *theme.ink));
+        letters(
+            ui.painter(),
+            whole.center(),
+            Align2::CENTER_CENTER,
+            "Nothing asked today",
+            Ink::new(Face::LabelStrong, 40.0, *theme.ink),
+        );
         return;
     };
     let words = spoken(card, next);
@@ -55,8 +67,15 @@ fn press(view: &NextView, next: &mut NextState, state: &mut BarState, actions: &
         return;
     }
     state.pressed_at = Some(next.now);
-    let is_hold = view.card(next.card).and_then(|card| card.asked.prescription()).is_some_and(|work| work.measure.is_hold());
-    actions.ask(if is_hold { Action::HoldClock } else { Action::LogSet });
+    let is_hold = view
+        .card(next.card)
+        .and_then(|card| card.asked.prescription())
+        .is_some_and(|work| work.measure.is_hold());
+    actions.ask(if is_hold {
+        Action::HoldClock
+    } else {
+        Action::LogSet
+    });
 }
 
 /// Any key but modifiers, Tab, function and media keys, and those that have a meaning of their own here.
@@ -64,8 +83,17 @@ fn any_key(ui: &Ui) -> bool {
     use egui::Key;
     ui.input(|input| {
         input.events.iter().any(|event| match event {
-            egui::Event::Key { key, pressed: true, repeat: false, modifiers, .. } => {
-                let own = matches!(key, Key::Escape | Key::Tab | Key::ArrowUp | Key::ArrowDown | Key::M | Key::Backspace);
+            egui::Event::Key {
+                key,
+                pressed: true,
+                repeat: false,
+                modifiers,
+                ..
+            } => {
+                let own = matches!(
+                    key,
+                    Key::Escape | Key::Tab | Key::ArrowUp | Key::ArrowDown | Key::M | Key::Backspace
+                );
                 let function = key.name().starts_with('F') && key.name().len() > 1;
                 !own && !function && !modifiers.ctrl && !modifiers.alt && !modifiers.command
             }
@@ -75,7 +103,11 @@ fn any_key(ui: &Ui) -> bool {
 }
 
 fn side_colour(rail: Rail, theme: &Theme) -> egui::Color32 {
-    if rail == Rail::Both { *theme.ink } else { theme.rail(rail) }
+    if rail == Rail::Both {
+        *theme.ink
+    } else {
+        theme.rail(rail)
+    }
 }
 
 /// A bar in the side's colour at its edge, the letter, the rung, the load.
@@ -99,16 +131,32 @@ fn hand(ui: &Ui, whole: Rect, card: &CardView, work: &Prescription, unit: f32) {
     };
     let top = whole.top() + unit * 0.35;
     // The letter is as large as a shape; ink keeps its contrast at 7, the bar carries the colour.
-    let letter = letters(painter, pos2(whole.center().x, top), Align2::CENTER_TOP, name, Ink::new(Face::Number, unit * 1.2, *theme.ink));
+    let letter = letters(
+        painter,
+        pos2(whole.center().x, top),
+        Align2::CENTER_TOP,
+        name,
+        Ink::new(Face::Number, unit * 1.2, *theme.ink),
+    );
     let below = if name.is_empty() { top } else { letter.bottom() };
-    let title = Line::new(&work.title, Ink::new(Face::LabelStrong, unit * 0.5, *theme.ink)).on_one_line(painter, whole.width() - unit * 2.0);
+    let title = Line::new(&work.title, Ink::new(Face::LabelStrong, unit * 0.5, *theme.ink))
+        .on_one_line(painter, whole.width() - unit * 2.0);
     let at = pos2(whole.center().x - title.size().x / 2.0, below);
     let bottom = at.y + title.size().y;
     painter.galley(at, title, *theme.ink);
     let plates = work.belt.as_ref().map(|belt| belt.words.text());
-    let load = [work.load.clone(), plates].into_iter().flatten().collect::<Vec<_>>().join("  ·  ");
-    let load = Line::new(&load, Ink::new(Face::LabelStrong, unit * 0.55, *theme.ink)).on_one_line(painter, whole.width() - unit * 2.0);
-    painter.galley(pos2(whole.center().x - load.size().x / 2.0, bottom), load, *theme.ink);
+    let load = [work.load.clone(), plates]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join("  ·  ");
+    let load = Line::new(&load, Ink::new(Face::LabelStrong, unit * 0.55, *theme.ink))
+        .on_one_line(painter, whole.width() - unit * 2.0);
+    painter.galley(
+        pos2(whole.center().x - load.size().x / 2.0, bottom),
+        load,
+        *theme.ink,
+    );
 }
 
 /// Reps or seconds, a third of the window high.
@@ -130,16 +178,33 @@ fn amount(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, card: &Ca
         }
     };
     let centre = whole.center() + vec2(0.0, unit * 0.65);
-    letters(ui.painter(), centre, Align2::CENTER_CENTER, &text, Ink::new(Face::Number, size, *theme.ink));
+    letters(
+        ui.painter(),
+        centre,
+        Align2::CENTER_CENTER,
+        &text,
+        Ink::new(Face::Number, size, *theme.ink),
+    );
     let below = centre + vec2(0.0, unit * 1.95);
-    letters(ui.painter(), below, Align2::CENTER_CENTER, unit_words, Ink::new(Face::Label, unit * 0.4, *theme.ink));
+    letters(
+        ui.painter(),
+        below,
+        Align2::CENTER_CENTER,
+        unit_words,
+        Ink::new(Face::Label, unit * 0.4, *theme.ink),
+    );
 }
 
 /// The rest clock below; a solid block when rest is over.
 fn clock(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, unit: f32) {
     let theme = Theme::of(ui);
-    let track = RestTrack { passed: next.rested(), asked: work.rest_secs };
-    let Some(passed) = track.passed.filter(|_| next.holding().is_none()) else { return };
+    let track = RestTrack {
+        passed: next.rested(),
+        asked: work.rest_secs,
+    };
+    let Some(passed) = track.passed.filter(|_| next.holding().is_none()) else {
+        return;
+    };
     let at = pos2(whole.center().x, whole.bottom() - unit * 0.25);
     if track.is_over() {
         let words = format!("{}  go", clock_words(passed));
@@ -147,19 +212,44 @@ fn clock(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, unit: f32)
         let galley = Line::new(&words, ink).on_one_line(ui.painter(), whole.width());
         let rect = Rect::from_center_size(at - vec2(0.0, unit * 0.6), galley.size() + vec2(unit, 0.0));
         ui.painter().rect_filled(rect, 8.0, *theme.ink);
-        ui.painter().galley(rect.center() - galley.size() / 2.0, galley, ink.colour);
+        ui.painter()
+            .galley(rect.center() - galley.size() / 2.0, galley, ink.colour);
     } else {
-        letters(ui.painter(), at, Align2::CENTER_BOTTOM, &clock_words(passed), Ink::new(Face::Number, unit * 1.1, *theme.ink));
+        letters(
+            ui.painter(),
+            at,
+            Align2::CENTER_BOTTOM,
+            &clock_words(passed),
+            Ink::new(Face::Number, unit * 1.1, *theme.ink),
+        );
     }
 }
 
 fn centred(ui: &Ui, whole: Rect, card: &CardView, words: &str, foot: &str, unit: f32) {
     let theme = Theme::of(ui);
     let heading = whole.center() - vec2(0.0, unit * 2.0);
-    letters(ui.painter(), heading, Align2::CENTER_CENTER, &card.heading, Ink::new(Face::LabelStrong, unit * 0.6, *theme.ink));
-    letters(ui.painter(), whole.center(), Align2::CENTER_CENTER, words, Ink::new(Face::Number, unit * 1.5, *theme.ink));
+    letters(
+        ui.painter(),
+        heading,
+        Align2::CENTER_CENTER,
+        &card.heading,
+        Ink::new(Face::LabelStrong, unit * 0.6, *theme.ink),
+    );
+    letters(
+        ui.painter(),
+        whole.center(),
+        Align2::CENTER_CENTER,
+        words,
+        Ink::new(Face::Number, unit * 1.5, *theme.ink),
+    );
     let below = whole.center() + vec2(0.0, unit * 1.6);
-    letters(ui.painter(), below, Align2::CENTER_CENTER, foot, Ink::new(Face::Label, unit * 0.45, *theme.ink));
+    letters(
+        ui.painter(),
+        below,
+        Align2::CENTER_CENTER,
+        foot,
+        Ink::new(Face::Label, unit * 0.45, *theme.ink),
+    );
 }
 
 fn spoken(card: &CardView, next: &NextState) -> String {
@@ -167,7 +257,12 @@ fn spoken(card: &CardView, next: &NextState) -> String {
         Asked::Work(work) => {
             let load = work.load.as_deref().unwrap_or("no load");
             let amount = super::next::number(next.amount_for(card));
-            format!("At the bar: {}, {}, {load}, {amount} {}", card.heading, work.title, work.measure.unit())
+            format!(
+                "At the bar: {}, {}, {load}, {amount} {}",
+                card.heading,
+                work.title,
+                work.measure.unit()
+            )
         }
         Asked::WeighInFirst(_) => format!("At the bar: {}, weigh in first", card.heading),
         Asked::Pause(_) => format!("At the bar: {}, pause", card.heading),

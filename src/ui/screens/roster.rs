@@ -9,7 +9,7 @@ use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, NARROW, Theme, size};
 use crate::ui::views::{Need, Place, RosterLine, RosterView};
-use crate::ui::widgets::{self, badge_colour, badge, badge_with_word, focus_ring, hand_disc, key_cap, lying};
+use crate::ui::widgets::{self, badge, badge_colour, badge_with_word, focus_ring, hand_disc, key_cap, lying};
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
@@ -38,7 +38,11 @@ impl RosterState {
         view.lines
             .iter()
             .filter(|line| self.need.is_none_or(|need| line.need == need))
-            .filter(|line| wanted.is_empty() || line.name.to_lowercase().contains(&wanted) || line.ladder.to_lowercase().contains(&wanted))
+            .filter(|line| {
+                wanted.is_empty()
+                    || line.name.to_lowercase().contains(&wanted)
+                    || line.ladder.to_lowercase().contains(&wanted)
+            })
             .collect()
     }
 
@@ -51,7 +55,11 @@ impl RosterState {
             Action::RowDown => self.chosen = (self.chosen + 1).min(last),
             Action::NextGroup => {
                 let now = lines.get(self.chosen).map(|line| line.need);
-                let next = lines.iter().enumerate().skip(self.chosen).find(|(_, line)| Some(line.need) != now);
+                let next = lines
+                    .iter()
+                    .enumerate()
+                    .skip(self.chosen)
+                    .find(|(_, line)| Some(line.need) != now);
                 self.chosen = next.map_or(0, |(nth, _)| nth);
             }
             Action::OpenRow => {
@@ -163,21 +171,41 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, "Roster");
     let field_width = 150.0;
-    let field = Rect::from_min_size(pos2(room.right() - field_width, room.center().y - 17.0), vec2(field_width, 34.0));
-    let edit = TextEdit::singleline(&mut state.filter).hint_text("name or ladder").align(egui::Align2::LEFT_CENTER);
+    let field = Rect::from_min_size(
+        pos2(room.right() - field_width, room.center().y - 17.0),
+        vec2(field_width, 34.0),
+    );
+    let edit = TextEdit::singleline(&mut state.filter)
+        .hint_text("name or ladder")
+        .align(egui::Align2::LEFT_CENTER);
     let response = ui.put(field, edit).accessible_name("Filter by name or ladder");
     if std::mem::take(&mut state.focus_filter) {
         response.request_focus();
     }
     if state.filter.is_empty() && !response.has_focus() {
-        key_cap(ui.painter(), field.right_center() - vec2(8.0, 0.0), Align2::RIGHT_CENTER, "/", *theme.ink2, &theme);
+        key_cap(
+            ui.painter(),
+            field.right_center() - vec2(8.0, 0.0),
+            Align2::RIGHT_CENTER,
+            "/",
+            *theme.ink2,
+            &theme,
+        );
     }
     let mut counts: BTreeMap<Need, usize> = BTreeMap::new();
     for line in &view.lines {
         *counts.entry(line.need).or_default() += 1;
     }
     let mut x = room.left() - 4.0;
-    let all = chip(ui, x, room.center().y, field.left() - 8.0, None, view.lines.len(), state.need.is_none());
+    let all = chip(
+        ui,
+        x,
+        room.center().y,
+        field.left() - 8.0,
+        None,
+        view.lines.len(),
+        state.need.is_none(),
+    );
     if let Some((right, pressed)) = all {
         x = right + 7.0;
         if pressed {
@@ -185,22 +213,46 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState
         }
     }
     for (need, count) in counts {
-        let Some((right, pressed)) = chip(ui, x, room.center().y, field.left() - 8.0, Some(need), count, state.need == Some(need)) else {
+        let Some((right, pressed)) = chip(
+            ui,
+            x,
+            room.center().y,
+            field.left() - 8.0,
+            Some(need),
+            count,
+            state.need == Some(need),
+        ) else {
             break;
         };
         x = right + 7.0;
         if pressed {
-            state.need = if state.need == Some(need) { None } else { Some(need) };
+            state.need = if state.need == Some(need) {
+                None
+            } else {
+                Some(need)
+            };
         }
     }
 }
 
 /// A need with its count; none where it doesn't fit left of `limit`.
-fn chip(ui: &mut Ui, x: f32, y: f32, limit: f32, need: Option<Need>, count: usize, chosen: bool) -> Option<(f32, bool)> {
+fn chip(
+    ui: &mut Ui,
+    x: f32,
+    y: f32,
+    limit: f32,
+    need: Option<Need>,
+    count: usize,
+    chosen: bool,
+) -> Option<(f32, bool)> {
     let theme = Theme::of(ui);
     let colour = if chosen { *theme.raised } else { *theme.ink };
     let title = need.map_or("All", Need::title);
-    let words = Line::new(title, Ink::new(Face::Label, 15.0, colour)).gap(6.0, &count.to_string(), Ink::new(Face::LabelStrong, 15.0, colour));
+    let words = Line::new(title, Ink::new(Face::Label, 15.0, colour)).gap(
+        6.0,
+        &count.to_string(),
+        Ink::new(Face::LabelStrong, 15.0, colour),
+    );
     let galley = words.on_one_line(ui.painter(), 200.0);
     let icon = if need.is_some() { 22.0 } else { 0.0 };
     let rect = Rect::from_min_size(pos2(x, y - 17.0), vec2(galley.size().x + icon + 20.0, 34.0));
@@ -209,13 +261,27 @@ fn chip(ui: &mut Ui, x: f32, y: f32, limit: f32, need: Option<Need>, count: usiz
     }
     let response = widgets::press_chosen(ui, rect, &format!("{title}, {count}"), chosen);
     let fill = if chosen { *theme.ink } else { *theme.raised };
-    ui.painter().rect(rect, 5.0, fill, Stroke::new(1.0, *theme.edge), egui::StrokeKind::Inside);
+    ui.painter().rect(
+        rect,
+        5.0,
+        fill,
+        Stroke::new(1.0, *theme.edge),
+        egui::StrokeKind::Inside,
+    );
     if let Some(need) = need {
         let square = Rect::from_center_size(pos2(rect.left() + 17.0, y), vec2(15.0, 15.0));
-        let colour = if chosen { *theme.raised } else { badge_colour(need.badge(), &theme) };
+        let colour = if chosen {
+            *theme.raised
+        } else {
+            badge_colour(need.badge(), &theme)
+        };
         badge(ui.painter(), square, need.badge(), colour, fill);
     }
-    ui.painter().galley(pos2(rect.left() + 10.0 + icon, y - galley.size().y / 2.0), galley, colour);
+    ui.painter().galley(
+        pos2(rect.left() + 10.0 + icon, y - galley.size().y / 2.0),
+        galley,
+        colour,
+    );
     if response.has_focus() {
         focus_ring(ui.painter(), rect, 5.0, &theme);
     }
@@ -249,50 +315,85 @@ fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     }
 }
 
-fn rows_ui(ui: &mut Ui, rect: Rect, lines: &[&RosterLine], columns: &Columns, state: &mut RosterState, actions: &mut Actions) {
+fn rows_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    lines: &[&RosterLine],
+    columns: &Columns,
+    state: &mut RosterState,
+    actions: &mut Actions,
+) {
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect));
     child.spacing_mut().item_spacing.y = 0.0;
     child.shrink_clip_rect(rect);
     if lines.is_empty() {
-        heading_centred(&mut child, pos2(rect.center().x, rect.top() + 40.0), "Nobody by that name or ladder. Esc shows everyone.");
+        heading_centred(
+            &mut child,
+            pos2(rect.center().x, rect.top() + 40.0),
+            "Nobody by that name or ladder. Esc shows everyone.",
+        );
         return;
     }
     let bring = std::mem::take(&mut state.bring).then_some(state.chosen);
-    ScrollArea::vertical().auto_shrink(false).show_rows(&mut child, ROW, lines.len(), |ui, shown| {
-        if let Some(nth) = bring {
-            let offset = (super::ladders::many(nth) - super::ladders::many(shown.start)) * ROW;
-            let target = Rect::from_min_size(ui.cursor().min + vec2(0.0, offset), vec2(10.0, ROW));
-            ui.scroll_to_rect(target, None);
-        }
-        for nth in shown {
-            let Some(line) = lines.get(nth) else { continue };
-            let before = nth.checked_sub(1).and_then(|nth| lines.get(nth)).map(|line| line.need);
-            let (_, row) = ui.allocate_space(vec2(rect.width(), ROW));
-            let count = lines.iter().filter(|other| other.need == line.need).count();
-            let first = (before != Some(line.need)).then_some(count);
-            if row_ui(ui, row, line, first, nth == state.chosen, columns) {
-                if state.chosen == nth {
-                    actions.ask(Action::OpenRow);
-                }
-                state.chosen = nth;
+    ScrollArea::vertical()
+        .auto_shrink(false)
+        .show_rows(&mut child, ROW, lines.len(), |ui, shown| {
+            if let Some(nth) = bring {
+                let offset = (super::ladders::many(nth) - super::ladders::many(shown.start)) * ROW;
+                let target = Rect::from_min_size(ui.cursor().min + vec2(0.0, offset), vec2(10.0, ROW));
+                ui.scroll_to_rect(target, None);
             }
-        }
-    });
+            for nth in shown {
+                let Some(line) = lines.get(nth) else { continue };
+                let before = nth
+                    .checked_sub(1)
+                    .and_then(|nth| lines.get(nth))
+                    .map(|line| line.need);
+                let (_, row) = ui.allocate_space(vec2(rect.width(), ROW));
+                let count = lines.iter().filter(|other| other.need == line.need).count();
+                let first = (before != Some(line.need)).then_some(count);
+                if row_ui(ui, row, line, first, nth == state.chosen, columns) {
+                    if state.chosen == nth {
+                        actions.ask(Action::OpenRow);
+                    }
+                    state.chosen = nth;
+                }
+            }
+        });
 }
 
 /// One athlete; true when the line was pressed.
-fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, first: Option<usize>, chosen: bool, columns: &Columns) -> bool {
+fn row_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    line: &RosterLine,
+    first: Option<usize>,
+    chosen: bool,
+    columns: &Columns,
+) -> bool {
     let theme = Theme::of(ui);
-    let response = ui.interact(rect, ui.scope_id().with(("athlete", &line.athlete)), Sense::click());
+    let response = ui.interact(
+        rect,
+        ui.scope_id().with(("athlete", &line.athlete)),
+        Sense::click(),
+    );
     let said = spoken(line);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &said));
     let painter = ui.painter();
     if chosen {
         painter.rect_filled(rect, 0.0, *theme.ember_wash);
-        painter.rect_filled(Rect::from_min_size(rect.min, vec2(4.0, rect.height())), 0.0, *theme.ember);
+        painter.rect_filled(
+            Rect::from_min_size(rect.min, vec2(4.0, rect.height())),
+            0.0,
+            *theme.ember,
+        );
     }
     let heavy = first.is_some();
-    painter.hline(rect.x_range(), rect.top(), Stroke::new(1.0, if heavy { *theme.edge } else { *theme.line }));
+    painter.hline(
+        rect.x_range(),
+        rect.top(),
+        Stroke::new(1.0, if heavy { *theme.edge } else { *theme.line }),
+    );
     let y = rect.center().y;
     let strong = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
     let plain = Ink::new(Face::Label, size::TABLE, *theme.ink2);
@@ -301,12 +402,24 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, first: Option<usize>, chos
         painter.galley(pos2(x, y - galley.size().y / 2.0), galley, ink.colour);
     };
     if let Some(count) = first {
-        let galley = Line::new(line.need.title(), strong).gap(5.0, &count.to_string(), plain).on_one_line(painter, columns.name - columns.need - 4.0);
+        let galley = Line::new(line.need.title(), strong)
+            .gap(5.0, &count.to_string(), plain)
+            .on_one_line(painter, columns.name - columns.need - 4.0);
         painter.galley(pos2(columns.need, y - galley.size().y / 2.0), galley, *theme.ink);
     }
-    put(columns.name, columns.glyph.unwrap_or(columns.next), &line.name, strong);
+    put(
+        columns.name,
+        columns.glyph.unwrap_or(columns.next),
+        &line.name,
+        strong,
+    );
     if let (Some(x), Some(view)) = (columns.glyph, &line.glyph) {
-        lying(painter, Rect::from_min_size(pos2(x, y - 8.0), vec2(132.0, 16.0)), view, &theme);
+        lying(
+            painter,
+            Rect::from_min_size(pos2(x, y - 8.0), vec2(132.0, 16.0)),
+            view,
+            &theme,
+        );
     }
     if let Some(x) = columns.ladder {
         put(x, columns.rung.unwrap_or(columns.next), &line.ladder, plain);
@@ -317,12 +430,34 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, first: Option<usize>, chos
     let ground = if chosen { *theme.ember_wash } else { *theme.raised };
     verdicts(painter, line, columns, y, ground, &theme);
     if let Some(x) = columns.weighs {
-        letters(painter, pos2(x, y), Align2::RIGHT_CENTER, &line.weighs, Ink { colour: *theme.ink, ..plain });
+        letters(
+            painter,
+            pos2(x, y),
+            Align2::RIGHT_CENTER,
+            &line.weighs,
+            Ink {
+                colour: *theme.ink,
+                ..plain
+            },
+        );
         let ago = if line.weigh_in_is_old { strong } else { plain };
-        letters(painter, pos2(x + 44.0, y), Align2::RIGHT_CENTER, &line.weighed_ago, ago);
+        letters(
+            painter,
+            pos2(x + 44.0, y),
+            Align2::RIGHT_CENTER,
+            &line.weighed_ago,
+            ago,
+        );
     }
     if let (Some(x), Some(pain)) = (columns.pain, &line.pain) {
-        let ink = if line.pain_matters { Ink { colour: *theme.plum, ..strong } } else { plain };
+        let ink = if line.pain_matters {
+            Ink {
+                colour: *theme.plum,
+                ..strong
+            }
+        } else {
+            plain
+        };
         put(x, columns.last.unwrap_or(columns.right + 8.0), pain, ink);
     }
     if let Some(x) = columns.last {
@@ -334,7 +469,14 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, first: Option<usize>, chos
     response.clicked()
 }
 
-fn verdicts(painter: &egui::Painter, line: &RosterLine, columns: &Columns, y: f32, ground: egui::Color32, theme: &Theme) {
+fn verdicts(
+    painter: &egui::Painter,
+    line: &RosterLine,
+    columns: &Columns,
+    y: f32,
+    ground: egui::Color32,
+    theme: &Theme,
+) {
     for (nth, (rail, verdict)) in line.verdicts.iter().take(2).enumerate() {
         let x = columns.next + 134.0 * super::ladders::many(nth);
         if x + 100.0 > columns.pain.unwrap_or(columns.right + 8.0) {
@@ -351,16 +493,30 @@ fn verdicts(painter: &egui::Painter, line: &RosterLine, columns: &Columns, y: f3
 }
 
 fn spoken(line: &RosterLine) -> String {
-    let steps: Vec<String> = line.verdicts.iter().map(|(rail, verdict)| format!("{} {}", rail.letter(), verdict.word())).collect();
-    let pain = line.pain.as_deref().map_or_else(String::new, |pain| format!(", pain {pain}"));
-    format!("{}: {}, {}, {}{pain}", line.name, line.need.title(), line.ladder, steps.join(", ").trim())
+    let steps: Vec<String> = line
+        .verdicts
+        .iter()
+        .map(|(rail, verdict)| format!("{} {}", rail.letter(), verdict.word()))
+        .collect();
+    let pain = line
+        .pain
+        .as_deref()
+        .map_or_else(String::new, |pain| format!(", pain {pain}"));
+    format!(
+        "{}: {}, {}, {}{pain}",
+        line.name,
+        line.need.title(),
+        line.ladder,
+        steps.join(", ").trim()
+    )
 }
 
 /// Why the chosen athlete is where they are.
 fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
     let theme = Theme::of(ui);
     ui.painter().rect_filled(rect, 0.0, *theme.surface);
-    ui.painter().hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, *theme.line));
+    ui.painter()
+        .hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, *theme.line));
     let Some(line) = line else { return };
     let y = rect.center().y;
     let keys = [("↑↓", "line"), ("Enter", "open"), ("G", "next group")];
@@ -368,9 +524,19 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     for (key, words) in keys.iter().rev().filter(|_| rect.width() > 820.0) {
         let words = letters(ui.painter(), pos2(right, y), Align2::RIGHT_CENTER, words, quiet);
-        right = key_cap(ui.painter(), pos2(words.left() - 4.0, y), Align2::RIGHT_CENTER, key, *theme.ink2, &theme).left() - 10.0;
+        right = key_cap(
+            ui.painter(),
+            pos2(words.left() - 4.0, y),
+            Align2::RIGHT_CENTER,
+            key,
+            *theme.ink2,
+            &theme,
+        )
+        .left()
+            - 10.0;
     }
-    let name = Line::new(&line.name, Ink::new(Face::LabelStrong, size::BODY, *theme.ink)).on_one_line(ui.painter(), 220.0);
+    let name = Line::new(&line.name, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
+        .on_one_line(ui.painter(), 220.0);
     let mut x = named_galley(ui, pos2(rect.left() + 20.0, y - name.size().y / 2.0), name).right() + 16.0;
     for (rail, why) in &line.why {
         hand_disc(ui.painter(), pos2(x + 10.0, y), 10.0, *rail, &theme);
@@ -378,12 +544,17 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
         if right - x < 60.0 {
             break;
         }
-        let galley = Line::new(why, Ink::new(Face::Label, 15.0, *theme.ink)).on_one_line(ui.painter(), right - x - 8.0);
+        let galley = Line::new(why, Ink::new(Face::Label, 15.0, *theme.ink))
+            .on_one_line(ui.painter(), right - x - 8.0);
         x = named_galley(ui, pos2(x, y - galley.size().y / 2.0), galley).right() + 14.0;
     }
 }
 
 /// A logbook without athletes.
 fn empty_ui(ui: &mut Ui, rect: Rect, _actions: &mut Actions) {
-    heading_centred(ui, pos2(rect.center().x, rect.top() + 180.0), "No athlete yet. Log a set or bring a spreadsheet, and they appear here.");
+    heading_centred(
+        ui,
+        pos2(rect.center().x, rect.top() + 180.0),
+        "No athlete yet. Log a set or bring a spreadsheet, and they appear here.",
+    );
 }

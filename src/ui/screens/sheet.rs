@@ -36,7 +36,11 @@ impl<'a> SheetFrame<'a> {
             .backdrop_color(translucent(*theme.ink, 0.35));
         let response = modal.show(ui.ctx(), |ui| {
             ui.set_width(self.width.min(screen.width() - 80.0));
-            ui.label(egui::RichText::new(self.title).font(Face::LabelStrong.at(size::TITLE)).color(*theme.ink));
+            ui.label(
+                egui::RichText::new(self.title)
+                    .font(Face::LabelStrong.at(size::TITLE))
+                    .color(*theme.ink),
+            );
             ui.add_space(4.0);
             ScrollArea::vertical()
                 .max_height(screen.height() - 150.0)
@@ -51,5 +55,10 @@ impl<'a> SheetFrame<'a> {
 pub fn field_label(ui: &mut Ui, text: &str) -> Id {
     let theme = Theme::of(ui);
     ui.add_space(8.0);
-    ui.label(egui::RichText::new(text).font(Face::Label.at(size::TABLE)).color(*theme.ink2)).id
+    ui.label(
+        egui::RichText::new(text)
+            .font(Face::Label.at(size::TABLE))
+            .color(*theme.ink2),
+    )
+    .id
 }

@@ -1,5 +1,8 @@
 //! A colour token: `"#RRGGBB"` in the file, a [`Color32`] on screen.
-#![allow(clippy::disallowed_methods, reason = "the one place where colours are made from numbers")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the one place where colours are made from numbers"
+)]
 
 use std::ops::Deref;
 
@@ -35,7 +38,8 @@ impl From<Tint> for Color32 {
 impl<'de> Deserialize<'de> for Tint {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let text = String::deserialize(deserializer)?;
-        Tint::parse(&text).ok_or_else(|| D::Error::custom(format!("{text:?} is no colour; write it as \"#1D5C9C\"")))
+        Tint::parse(&text)
+            .ok_or_else(|| D::Error::custom(format!("{text:?} is no colour; write it as \"#1D5C9C\"")))
     }
 }
 
@@ -55,7 +59,10 @@ mod tests {
 
     #[test]
     fn a_colour_is_six_hex_digits_or_refused() {
-        assert_eq!(Tint::parse("#1D5C9C").map(|tint| tint.to_array()), Some([0x1d, 0x5c, 0x9c, 255]));
+        assert_eq!(
+            Tint::parse("#1D5C9C").map(|tint| tint.to_array()),
+            Some([0x1d, 0x5c, 0x9c, 255])
+        );
         for wrong in ["1D5C9C", "#1D5C9", "#1D5C9CFF", "#GGGGGG", "#é00é"] {
             assert_eq!(Tint::parse(wrong), None, "{wrong}");
         }

@@ -42,7 +42,11 @@ pub fn apply(ctx: &Context, choice: Choice) -> Arc<Theme> {
     // Both files are compiled in and read by a test, so the default never shows.
     let theme = Arc::new(Theme::read(choice.file(system_is_dark)).unwrap_or_default());
     ctx.data_mut(|data| data.insert_temp(slot(), theme.clone()));
-    ctx.set_theme(if theme.dark { egui::Theme::Dark } else { egui::Theme::Light });
+    ctx.set_theme(if theme.dark {
+        egui::Theme::Dark
+    } else {
+        egui::Theme::Light
+    });
     ctx.all_styles_mut(|style| dress(style, &theme));
     theme
 }
@@ -53,7 +57,10 @@ fn dress(style: &mut egui::Style, theme: &Theme) {
         (TextStyle::Body, Face::Label.at(size::BODY)),
         (TextStyle::Button, Face::LabelStrong.at(size::BODY)),
         (TextStyle::Heading, Face::LabelStrong.at(size::TITLE)),
-        (TextStyle::Monospace, FontId::new(size::TABLE, FontFamily::Monospace)),
+        (
+            TextStyle::Monospace,
+            FontId::new(size::TABLE, FontFamily::Monospace),
+        ),
     ]
     .into();
     let visuals = &mut style.visuals;
@@ -95,6 +102,9 @@ fn dress(style: &mut egui::Style, theme: &Theme) {
     style.spacing.button_padding = Vec2::new(10.0, 5.0);
     style.spacing.interact_size.y = super::TARGET;
     style.spacing.window_margin = Margin::same(16);
-    style.spacing.scroll = ScrollStyle { bar_width: 8.0, ..ScrollStyle::thin() };
+    style.spacing.scroll = ScrollStyle {
+        bar_width: 8.0,
+        ..ScrollStyle::thin()
+    };
     style.animation_time = 0.0;
 }

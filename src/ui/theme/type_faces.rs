@@ -24,7 +24,14 @@ pub enum Face {
 
 impl Face {
     /// Every face.
-    pub const ALL: [Face; 6] = [Face::Text, Face::TextStrong, Face::Label, Face::LabelStrong, Face::Number, Face::Code];
+    pub const ALL: [Face; 6] = [
+        Face::Text,
+        Face::TextStrong,
+        Face::Label,
+        Face::LabelStrong,
+        Face::Number,
+        Face::Code,
+    ];
 
     const fn name(self) -> &'static str {
         match self {
@@ -71,20 +78,35 @@ impl Face {
 pub fn fonts() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     for face in Face::ALL {
-        fonts.font_data.insert(face.name().to_owned(), Arc::new(FontData::from_static(face.file())));
+        fonts.font_data.insert(
+            face.name().to_owned(),
+            Arc::new(FontData::from_static(face.file())),
+        );
         let chain = [face, face.stand_in(), Face::Text].map(|face| face.name().to_owned());
         fonts.families.insert(face.family(), chain.to_vec());
     }
     let chain = |face: Face| vec![face.name().to_owned(), Face::Text.name().to_owned()];
-    fonts.families.insert(FontFamily::Proportional, chain(Face::Label));
+    fonts
+        .families
+        .insert(FontFamily::Proportional, chain(Face::Label));
     fonts.families.insert(FontFamily::Monospace, chain(Face::Code));
     fonts
 }
 
 /// Height of a line of type of `size` points: 12/16 13/18 14/20 16/22 24/28 46/50 54/56, in between by a share.
 pub fn line_height(size: f32) -> f32 {
-    const STEPS: [(f32, f32); 7] =
-        [(12.0, 16.0), (13.0, 18.0), (14.0, 20.0), (16.0, 22.0), (24.0, 28.0), (46.0, 50.0), (54.0, 56.0)];
-    let ratio = STEPS.iter().find(|(at, _)| size <= *at).map_or(1.04, |(at, line)| line / at);
+    const STEPS: [(f32, f32); 7] = [
+        (12.0, 16.0),
+        (13.0, 18.0),
+        (14.0, 20.0),
+        (16.0, 22.0),
+        (24.0, 28.0),
+        (46.0, 50.0),
+        (54.0, 56.0),
+    ];
+    let ratio = STEPS
+        .iter()
+        .find(|(at, _)| size <= *at)
+        .map_or(1.04, |(at, line)| line / at);
     (size * ratio).round()
 }

@@ -17,29 +17,55 @@ const LEADER: f32 = 6.0;
 const SLOPE: f32 = 8.0;
 
 /// Labels of rungs, from the right rail to `right`.
-pub(super) fn labels(painter: &Painter, view: &LadderView, layout: &Layout, chosen: Option<Spot>, right: f32, theme: &Theme) {
+pub(super) fn labels(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    right: f32,
+    theme: &Theme,
+) {
     let rail = layout.rails[1];
     let digits = decimals(&view.rungs.iter().map(|rung| rung.demand).collect::<Vec<_>>());
     let on = |nth: usize| view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
     for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate() {
         let is_chosen = chosen == Some(Spot::Rung(nth));
         if is_chosen {
-            let wash = Rect::from_x_y_ranges(rail + DEMAND - 6.0..=right, place.label_y - half(layout)..=place.label_y + half(layout));
+            let wash = Rect::from_x_y_ranges(
+                rail + DEMAND - 6.0..=right,
+                place.label_y - half(layout)..=place.label_y + half(layout),
+            );
             painter.rect_filled(wash, 5.0, *theme.ember_wash);
         }
         leader(painter, rail, place.y, place.label_y, theme);
-        let demand = rung.demand.map_or_else(|| "–".to_owned(), |demand| format!("{demand:.digits$}"));
+        let demand = rung
+            .demand
+            .map_or_else(|| "–".to_owned(), |demand| format!("{demand:.digits$}"));
         let number_size = if layout.one_line { 15.0 } else { 17.0 };
-        letters(painter, pos2(rail + DEMAND, place.label_y), Align2::LEFT_CENTER, &demand, Ink::new(Face::LabelStrong, number_size, *theme.ink));
-        let text = Rect::from_x_y_ranges(rail + TITLE..=right - 10.0, place.label_y - half(layout)..=place.label_y + half(layout));
+        letters(
+            painter,
+            pos2(rail + DEMAND, place.label_y),
+            Align2::LEFT_CENTER,
+            &demand,
+            Ink::new(Face::LabelStrong, number_size, *theme.ink),
+        );
+        let text = Rect::from_x_y_ranges(
+            rail + TITLE..=right - 10.0,
+            place.label_y - half(layout)..=place.label_y + half(layout),
+        );
         if layout.one_line {
             let (face, colour) = match (rung.is_goal, is_chosen || on(nth)) {
                 (true, _) => (Face::LabelStrong, *theme.ember),
                 (_, true) => (Face::LabelStrong, *theme.ink),
                 _ => (Face::Label, *theme.ink2),
             };
-            let galley = Line::new(&rung.title, Ink::new(face, 15.0, colour)).on_one_line(painter, text.width());
-            painter.galley(pos2(text.left(), text.center().y - galley.size().y / 2.0), galley, colour);
+            let galley =
+                Line::new(&rung.title, Ink::new(face, 15.0, colour)).on_one_line(painter, text.width());
+            painter.galley(
+                pos2(text.left(), text.center().y - galley.size().y / 2.0),
+                galley,
+                colour,
+            );
         } else {
             two_lines(painter, rung, text, theme);
         }
@@ -52,15 +78,31 @@ fn half(layout: &Layout) -> f32 {
 
 /// Title over standard; the status at the right, dropped first where there is no room, then the standard.
 fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, theme: &Theme) {
-    let title = Line::new(&rung.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink)).on_one_line(painter, text.width());
+    let title = Line::new(&rung.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
+        .on_one_line(painter, text.width());
     let standard_ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let standard = Line::new(&rung.standard, standard_ink).on_one_line(painter, f32::INFINITY);
-    let status = if rung.is_goal && rung.status.is_none() { Some("goal") } else { rung.status.as_deref() };
+    let status = if rung.is_goal && rung.status.is_none() {
+        Some("goal")
+    } else {
+        rung.status.as_deref()
+    };
     let now = rung.status_is_now || rung.is_goal;
-    let (face, colour) = if now { (Face::LabelStrong, *theme.ember) } else { (Face::Label, *theme.ink3) };
-    let status = status.map(|status| Line::new(status, Ink::new(face, size::TABLE, colour)).on_one_line(painter, f32::INFINITY));
+    let (face, colour) = if now {
+        (Face::LabelStrong, *theme.ember)
+    } else {
+        (Face::Label, *theme.ink3)
+    };
+    let status = status.map(|status| {
+        Line::new(status, Ink::new(face, size::TABLE, colour)).on_one_line(painter, f32::INFINITY)
+    });
     let fits = standard.size().x <= text.width();
-    let bottom = text.center().y + if fits { title.size().y / 2.0 + 7.0 } else { title.size().y / 2.0 };
+    let bottom = text.center().y
+        + if fits {
+            title.size().y / 2.0 + 7.0
+        } else {
+            title.size().y / 2.0
+        };
     let line_top = bottom - standard.size().y + 1.0;
     let title_top = bottom - 14.0 - title.size().y + if fits { 0.0 } else { 14.0 };
     if let Some(status) = status {
@@ -94,11 +136,22 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
     let mut taken: Vec<Rect> = Vec::new();
     for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate().rev() {
         // Chevrons stand over a hand that steps up; its rung's name goes beneath.
-        let steps_up = view.hands.iter().any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
+        let steps_up = view
+            .hands
+            .iter()
+            .any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
-        let galley = Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
+        let galley =
+            Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
         let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
-        let centre = pos2(layout.middle(), if steps_up { place.rect.bottom() + 20.0 } else { over });
+        let centre = pos2(
+            layout.middle(),
+            if steps_up {
+                place.rect.bottom() + 20.0
+            } else {
+                over
+            },
+        );
         let plate = Rect::from_center_size(centre, galley.size() + vec2(12.0, 0.0));
         if plate.top() < layout.area.top() || taken.iter().any(|other| other.intersects(plate)) {
             continue;
@@ -110,21 +163,41 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
 }
 
 /// Companions and branches, left of the rails.
-pub(super) fn companions(painter: &Painter, view: &LadderView, layout: &Layout, chosen: Option<Spot>, theme: &Theme) {
+pub(super) fn companions(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    theme: &Theme,
+) {
     let rail = layout.rails[0];
     let ring_x = rail - 58.0;
     let left = layout.area.left() + 12.0;
     for (companion, place) in view.companions.iter().zip(&layout.companions) {
         let stroke = Stroke::new(1.2, *theme.edge);
-        let hook = vec![pos2(rail - RAIL / 2.0, place.y), pos2(rail - 22.0, place.y), pos2(rail - 30.0, place.label_y), pos2(ring_x + 7.0, place.label_y)];
+        let hook = vec![
+            pos2(rail - RAIL / 2.0, place.y),
+            pos2(rail - 22.0, place.y),
+            pos2(rail - 30.0, place.label_y),
+            pos2(ring_x + 7.0, place.label_y),
+        ];
         if companion.met {
             painter.add(Shape::line(hook, stroke));
             painter.circle_filled(pos2(ring_x, place.label_y), 7.0, *theme.steel);
         } else {
             painter.extend(Shape::dashed_line(&hook, stroke, 4.0, 3.0));
-            painter.circle(pos2(ring_x, place.label_y), 6.4, *theme.raised, Stroke::new(1.4, *theme.edge));
+            painter.circle(
+                pos2(ring_x, place.label_y),
+                6.4,
+                *theme.raised,
+                Stroke::new(1.4, *theme.edge),
+            );
         }
-        let names = Names { title: &companion.title, line: &companion.line, chosen: false };
+        let names = Names {
+            title: &companion.title,
+            line: &companion.line,
+            chosen: false,
+        };
         names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
     }
     for (nth, (branch, place)) in view.branches.iter().zip(&layout.branches).enumerate() {
@@ -135,16 +208,32 @@ pub(super) fn companions(painter: &Painter, view: &LadderView, layout: &Layout, 
                 curve(painter, bar, pos2(rail - RAIL / 2.0, rung.y), holds_hand, theme);
             }
         }
-        let fill: Color32 = if branch.passed { *theme.steel } else { *theme.raised };
+        let fill: Color32 = if branch.passed {
+            *theme.steel
+        } else {
+            *theme.raised
+        };
         painter.rect(bar, 0.0, fill, Stroke::new(1.4, *theme.ink2), StrokeKind::Inside);
         if chosen == Some(Spot::Branch(nth)) {
-            painter.rect_stroke(bar.expand(5.0), 4.0, Stroke::new(2.5, *theme.ember), StrokeKind::Inside);
+            painter.rect_stroke(
+                bar.expand(5.0),
+                4.0,
+                Stroke::new(2.5, *theme.ember),
+                StrokeKind::Inside,
+            );
         }
         if (place.y - place.label_y).abs() > 6.0 {
             let from = pos2(bar.left(), place.y);
-            painter.line_segment([from, pos2(ring_x - 10.0, place.label_y)], Stroke::new(1.0, *theme.edge));
+            painter.line_segment(
+                [from, pos2(ring_x - 10.0, place.label_y)],
+                Stroke::new(1.0, *theme.edge),
+            );
         }
-        let names = Names { title: &branch.title, line: &branch.line, chosen: chosen == Some(Spot::Branch(nth)) };
+        let names = Names {
+            title: &branch.title,
+            line: &branch.line,
+            chosen: chosen == Some(Spot::Branch(nth)),
+        };
         names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
     }
 }
@@ -162,9 +251,15 @@ impl Names<'_> {
             return;
         }
         let colour = if self.chosen { *theme.ember } else { *theme.ink };
-        let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour)).on_one_line(painter, right - left);
-        let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2)).on_one_line(painter, right - left);
-        painter.galley(pos2(right - title.size().x, y + 2.0 - title.size().y), title, colour);
+        let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour))
+            .on_one_line(painter, right - left);
+        let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2))
+            .on_one_line(painter, right - left);
+        painter.galley(
+            pos2(right - title.size().x, y + 2.0 - title.size().y),
+            title,
+            colour,
+        );
         painter.galley(pos2(right - line.size().x, y - 2.0), line, *theme.ink2);
     }
 }

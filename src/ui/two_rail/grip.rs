@@ -28,7 +28,13 @@ pub fn grip(painter: &Painter, disc: Pos2, rail: Rail, scale: f32, theme: &Theme
     let pill = |from: f32, to: f32, top: f32, bottom: f32| {
         let rect = Rect::from_two_pos(pos2(x(from), y(top)), pos2(x(to), y(bottom)));
         let round = (rect.width().min(rect.height()) / 2.0).min(FINGER / 2.0 * scale + 1.0);
-        painter.rect(rect, round, colour, Stroke::new(1.2, *theme.raised), StrokeKind::Middle);
+        painter.rect(
+            rect,
+            round,
+            colour,
+            Stroke::new(1.2, *theme.raised),
+            StrokeKind::Middle,
+        );
     };
     let first = FROM_RAIL + 6.0;
     let end = first + 4.0 * FINGER + 3.0 * APART;
@@ -44,12 +50,22 @@ pub fn grip(painter: &Painter, disc: Pos2, rail: Rail, scale: f32, theme: &Theme
 pub(super) fn chevrons(painter: &Painter, centre: Pos2, count: u8, theme: &Theme) {
     for nth in 0..count {
         let y = centre.y - f32::from(nth) * 9.0;
-        let points = |lift: f32| vec![pos2(centre.x - 9.0, y + lift), pos2(centre.x, y - 8.0 + lift), pos2(centre.x + 9.0, y + lift)];
+        let points = |lift: f32| {
+            vec![
+                pos2(centre.x - 9.0, y + lift),
+                pos2(centre.x, y - 8.0 + lift),
+                pos2(centre.x + 9.0, y + lift),
+            ]
+        };
         painter.line(points(0.0), Stroke::new(6.5, *theme.raised));
     }
     for nth in 0..count {
         let y = centre.y - f32::from(nth) * 9.0;
-        let points = vec![pos2(centre.x - 9.0, y), pos2(centre.x, y - 8.0), pos2(centre.x + 9.0, y)];
+        let points = vec![
+            pos2(centre.x - 9.0, y),
+            pos2(centre.x, y - 8.0),
+            pos2(centre.x + 9.0, y),
+        ];
         painter.line(points, Stroke::new(3.4, *theme.ember));
     }
 }
@@ -59,6 +75,12 @@ pub(super) fn tag(painter: &Painter, at: Pos2, anchor: Align2, text: &str, colou
     let ink = Ink::new(Face::LabelStrong, 14.0, colour);
     let galley = crate::ui::pen::Line::new(text, ink).on_one_line(painter, f32::INFINITY);
     let rect = anchor.anchor_size(at, galley.size() + vec2(14.0, 0.0));
-    painter.rect(rect, 4.0, *theme.raised, Stroke::new(1.2, colour), StrokeKind::Inside);
+    painter.rect(
+        rect,
+        4.0,
+        *theme.raised,
+        Stroke::new(1.2, colour),
+        StrokeKind::Inside,
+    );
     letters(painter, rect.center(), Align2::CENTER_CENTER, text, ink);
 }

@@ -34,28 +34,48 @@ impl Heights {
         match differences(demands) {
             Some(steps) => Self::by_demand(&steps, space, least, one_line, scrolls),
             None => {
-                let gap = if scrolls { least } else { space / many(gaps).max(1.0) };
+                let gap = if scrolls {
+                    least
+                } else {
+                    space / many(gaps).max(1.0)
+                };
                 Self::from_gaps(vec![gap; gaps], vec![false; gaps], one_line, scrolls, None)
             }
         }
     }
 
     fn by_demand(steps: &[f64], space: f32, least: f32, one_line: bool, scrolls: bool) -> Self {
-        let scale = if scrolls { f64::from(least) / median(steps) } else { filling(steps, space, least) };
+        let scale = if scrolls {
+            f64::from(least) / median(steps)
+        } else {
+            filling(steps, space, least)
+        };
         let natural = |step: &f64| narrow(step * scale);
         let gaps = steps.iter().map(|step| natural(step).max(least)).collect();
         let stretched = steps.iter().map(|step| natural(step) < least - 0.5).collect();
         Self::from_gaps(gaps, stretched, one_line, scrolls, Some(scale))
     }
 
-    fn from_gaps(gaps: Vec<f32>, stretched: Vec<bool>, one_line: bool, scrolls: bool, scale: Option<f64>) -> Self {
+    fn from_gaps(
+        gaps: Vec<f32>,
+        stretched: Vec<bool>,
+        one_line: bool,
+        scrolls: bool,
+        scale: Option<f64>,
+    ) -> Self {
         let mut over_first = vec![0.0];
         let mut height = 0.0;
         for gap in gaps {
             height += gap;
             over_first.push(height);
         }
-        Self { over_first, stretched, one_line, scrolls, scale }
+        Self {
+            over_first,
+            stretched,
+            one_line,
+            scrolls,
+            scale,
+        }
     }
 
     /// Height of the last rung over the first.
@@ -66,8 +86,11 @@ impl Heights {
     /// Height over the first rung of something with `demand`: straight between rungs, by the scale beyond them.
     pub fn of_demand(&self, demands: &[Option<f64>], demand: f64) -> Option<f32> {
         let scale = self.scale?;
-        let knots: Vec<(f64, f32)> =
-            demands.iter().zip(&self.over_first).filter_map(|(at, y)| Some(((*at)?, *y))).collect();
+        let knots: Vec<(f64, f32)> = demands
+            .iter()
+            .zip(&self.over_first)
+            .filter_map(|(at, y)| Some(((*at)?, *y)))
+            .collect();
         let (first, last) = (knots.first()?, knots.last()?);
         if demand <= first.0 {
             return Some(first.1 - narrow((first.0 - demand) * scale));
@@ -77,7 +100,11 @@ impl Heights {
         }
         let pair = knots.windows(2).find(|pair| demand <= pair[1].0)?;
         let (below, above) = (pair[0], pair[1]);
-        let share = if above.0 > below.0 { (demand - below.0) / (above.0 - below.0) } else { 0.0 };
+        let share = if above.0 > below.0 {
+            (demand - below.0) / (above.0 - below.0)
+        } else {
+            0.0
+        };
         Some(below.1 + narrow(share) * (above.1 - below.1))
     }
 }
@@ -85,18 +112,29 @@ impl Heights {
 /// Steps of demand between neighbours; none where one isn't known or nothing differs.
 fn differences(demands: &[Option<f64>]) -> Option<Vec<f64>> {
     let known: Vec<f64> = demands.iter().copied().collect::<Option<_>>()?;
-    let steps: Vec<f64> = known.windows(2).map(|pair| (pair[1] - pair[0]).max(0.0)).collect();
+    let steps: Vec<f64> = known
+        .windows(2)
+        .map(|pair| (pair[1] - pair[0]).max(0.0))
+        .collect();
     steps.iter().any(|step| *step > 0.0).then_some(steps)
 }
 
 /// Points for a unit of demand so that all gaps together fill `space`, by bisection.
 fn filling(steps: &[f64], space: f32, least: f32) -> f64 {
     let sum = |scale: f64| -> f32 { steps.iter().map(|step| narrow(step * scale).max(least)).sum() };
-    let smallest = steps.iter().copied().filter(|step| *step > 0.0).fold(f64::INFINITY, f64::min);
+    let smallest = steps
+        .iter()
+        .copied()
+        .filter(|step| *step > 0.0)
+        .fold(f64::INFINITY, f64::min);
     let (mut low, mut high) = (0.0, f64::from(space) / smallest);
     for _ in 0..60 {
         let middle = (low + high) / 2.0;
-        if sum(middle) < space { low = middle } else { high = middle }
+        if sum(middle) < space {
+            low = middle
+        } else {
+            high = middle
+        }
     }
     (low + high) / 2.0
 }
@@ -171,14 +209,22 @@ mod tests {
         assert!((heights.total() - 600.0).abs() < 0.1);
         assert!(heights.stretched.iter().all(|stretched| !stretched));
         let gap = |nth: usize| heights.over_first[nth + 1] - heights.over_first[nth];
-        assert!((gap(1) / gap(0) - 0.11 / 0.04).abs() < 0.01, "a gap is as wide as its demand");
+        assert!(
+            (gap(1) / gap(0) - 0.11 / 0.04).abs() < 0.01,
+            "a gap is as wide as its demand"
+        );
         assert!(!heights.one_line && !heights.scrolls);
     }
 
     #[test]
     fn no_two_rungs_come_closer_than_their_labels_and_the_gap_says_so() {
         let heights = Heights::of(&known(&[0.64, 0.65, 0.73, 0.87, 1.0, 1.17]), 500.0);
-        assert!(heights.over_first.windows(2).all(|pair| pair[1] - pair[0] >= TWO_LINES - 0.01));
+        assert!(
+            heights
+                .over_first
+                .windows(2)
+                .all(|pair| pair[1] - pair[0] >= TWO_LINES - 0.01)
+        );
         assert_eq!(heights.stretched, [true, false, false, false, false]);
         assert!((heights.total() - 500.0).abs() < 0.1);
     }
@@ -188,7 +234,10 @@ mod tests {
         let demands: Vec<f64> = (0..40u8).map(|nth| 0.4 + 0.017 * f64::from(nth)).collect();
         let heights = Heights::of(&known(&demands), 760.0);
         assert!(heights.one_line && heights.scrolls);
-        assert!((heights.total() - 39.0 * ONE_LINE).abs() < 1.0, "equal steps stand at the least distance");
+        assert!(
+            (heights.total() - 39.0 * ONE_LINE).abs() < 1.0,
+            "equal steps stand at the least distance"
+        );
     }
 
     #[test]
@@ -221,7 +270,10 @@ mod tests {
         let placed = spread(&[100.0, 110.0, 300.0], 38.0, 0.0..=400.0);
         assert_eq!(placed, [86.0, 124.0, 300.0]);
         let crowd = spread(&[10.0, 10.0, 10.0], 40.0, 0.0..=400.0);
-        assert!(crowd[0] >= 0.0 && crowd[1] - crowd[0] >= 39.0 && crowd[2] - crowd[1] >= 39.0, "{crowd:?}");
+        assert!(
+            crowd[0] >= 0.0 && crowd[1] - crowd[0] >= 39.0 && crowd[2] - crowd[1] >= 39.0,
+            "{crowd:?}"
+        );
         let falling = spread(&[300.0, 100.0], 40.0, 0.0..=400.0);
         assert_eq!(falling, [300.0, 100.0], "the caller's order is kept");
     }

@@ -106,10 +106,18 @@ impl Layout {
     /// Lays `view` out in `area`, scrolled up from the ground by `scroll` points.
     pub fn of(view: &LadderView, area: Rect, width: Width, scroll: f32) -> Self {
         let demands: Vec<Option<f64>> = view.rungs.iter().map(|rung| rung.demand).collect();
-        let over_last = if width == Width::Strip { RAILS_OVER_LAST + 16.0 } else { RAILS_OVER_LAST };
+        let over_last = if width == Width::Strip {
+            RAILS_OVER_LAST + 16.0
+        } else {
+            RAILS_OVER_LAST
+        };
         let space = area.height() - FIRST_OVER_GROUND - over_last;
         let heights = Heights::of(&demands, space);
-        let scroll_max = if heights.scrolls { (heights.total() - space).max(0.0) } else { 0.0 };
+        let scroll_max = if heights.scrolls {
+            (heights.total() - space).max(0.0)
+        } else {
+            0.0
+        };
         let ground = area.bottom() + scroll.clamp(0.0, scroll_max);
         let first = ground - FIRST_OVER_GROUND;
         let overview = (heights.scrolls && width != Width::Strip).then_some(());
@@ -139,7 +147,9 @@ impl Layout {
 
     /// Height of something with `demand`; none where demand isn't known.
     pub fn y_of(&self, demand: f64) -> Option<f32> {
-        self.heights.of_demand(&self.demands, demand).map(|over| self.first - over)
+        self.heights
+            .of_demand(&self.demands, demand)
+            .map(|over| self.first - over)
     }
 
     /// Points for a unit of demand.
@@ -179,8 +189,12 @@ impl Layout {
 
     /// The scroll that brings the heights of these spots to the middle.
     pub fn scroll_to(&self, spots: impl Iterator<Item = Spot>) -> f32 {
-        let over: Vec<f32> = spots.map(|spot| self.first - self.hand(Rail::Left, spot).y).collect();
-        let (low, high) = over.iter().fold((f32::MAX, f32::MIN), |(low, high), at| (low.min(*at), high.max(*at)));
+        let over: Vec<f32> = spots
+            .map(|spot| self.first - self.hand(Rail::Left, spot).y)
+            .collect();
+        let (low, high) = over.iter().fold((f32::MAX, f32::MIN), |(low, high), at| {
+            (low.min(*at), high.max(*at))
+        });
         if over.is_empty() {
             return 0.0;
         }
@@ -199,21 +213,32 @@ impl Layout {
     fn place_beside(&mut self, view: &LadderView) {
         let rung_y = |nth: usize| self.rungs.get(nth).map_or(self.first, |rung| rung.y);
         let own = |demand: Option<f64>| demand.and_then(|demand| self.y_of(demand));
-        let mut wanted: Vec<f32> =
-            view.companions.iter().map(|beside| own(beside.demand).unwrap_or_else(|| rung_y(beside.beside))).collect();
+        let mut wanted: Vec<f32> = view
+            .companions
+            .iter()
+            .map(|beside| own(beside.demand).unwrap_or_else(|| rung_y(beside.beside)))
+            .collect();
         wanted.extend(view.branches.iter().map(|branch| {
             let (low, high) = (rung_y(branch.to), rung_y(branch.from));
-            own(branch.demand).unwrap_or((low + high) / 2.0).clamp(low.min(high), high.max(low))
+            own(branch.demand)
+                .unwrap_or((low + high) / 2.0)
+                .clamp(low.min(high), high.max(low))
         }));
         let area = self.top.max(self.area.top()) + 18.0..=self.ground - 16.0;
         let labels = spread(&wanted, COMPANIONS_APART, area);
-        let mut all = wanted.into_iter().zip(labels).map(|(y, label_y)| Beside { y, label_y });
+        let mut all = wanted
+            .into_iter()
+            .zip(labels)
+            .map(|(y, label_y)| Beside { y, label_y });
         self.companions = all.by_ref().take(view.companions.len()).collect();
         self.branches = all.collect();
     }
 
     fn small(&self, area: Rect) -> Overview {
-        let rect = Rect::from_min_size(area.left_top() + vec2(46.0, 34.0), vec2(56.0, area.height() - 60.0));
+        let rect = Rect::from_min_size(
+            area.left_top() + vec2(46.0, 34.0),
+            vec2(56.0, area.height() - 60.0),
+        );
         let total = self.heights.total().max(1.0);
         let small = |over: f32| rect.bottom() - 12.0 - (rect.height() - 24.0) * (over / total);
         let rungs = self.heights.over_first.iter().map(|over| small(*over)).collect();
@@ -228,7 +253,11 @@ impl Layout {
 
 /// Distance of the rails' centres in this area: a strip in a narrow window draws them closer.
 fn between(width: Width, area: Rect) -> f32 {
-    if width == Width::Strip { width.between_rails().min(area.width() - 56.0) } else { width.between_rails() }
+    if width == Width::Strip {
+        width.between_rails().min(area.width() - 56.0)
+    } else {
+        width.between_rails()
+    }
 }
 
 /// Middle of the left rail: room for companions where there are some.
@@ -255,9 +284,19 @@ fn places(view: &LadderView, heights: &Heights, rails: [f32; 2], first: f32) -> 
         let half_height = (if rung.is_goal { RUNG + 4.0 } else { RUNG }) / 2.0;
         let span = |from: f32, to: f32| Rect::from_x_y_ranges(from..=to, y - half_height..=y + half_height);
         let rect = span(left, right);
-        let halves = if view.sided { [span(left, middle - 2.0), span(middle + 2.0, right)] } else { [rect, rect] };
+        let halves = if view.sided {
+            [span(left, middle - 2.0), span(middle + 2.0, right)]
+        } else {
+            [rect, rect]
+        };
         let stretched_above = heights.stretched.get(nth).copied().unwrap_or(false);
-        RungPlace { y, rect, halves, label_y: y, stretched_above }
+        RungPlace {
+            y,
+            rect,
+            halves,
+            label_y: y,
+            stretched_above,
+        }
     };
     view.rungs.iter().enumerate().map(place).collect()
 }
@@ -293,7 +332,11 @@ mod tests {
     }
 
     fn ladder(demands: &[f64]) -> LadderView {
-        LadderView { sided: true, rungs: demands.iter().map(|at| rung(Some(*at))).collect(), ..LadderView::default() }
+        LadderView {
+            sided: true,
+            rungs: demands.iter().map(|at| rung(Some(*at))).collect(),
+            ..LadderView::default()
+        }
     }
 
     fn area(height: f32) -> Rect {
@@ -316,7 +359,10 @@ mod tests {
         let [left, right] = layout.rungs[0].halves;
         assert_eq!(right.left() - left.right(), 4.0);
         assert_eq!(left.left(), layout.rails[0] + 6.0);
-        let both = LadderView { sided: false, ..ladder(&[0.5, 1.0]) };
+        let both = LadderView {
+            sided: false,
+            ..ladder(&[0.5, 1.0])
+        };
         let layout = Layout::of(&both, area(700.0), Width::Full, 0.0);
         assert_eq!(layout.rungs[0].halves[0], layout.rungs[0].rect);
     }
@@ -327,7 +373,13 @@ mod tests {
             let demands: Vec<f64> = (0..count).map(|nth| 0.5 + 0.04 * f64::from(nth)).collect();
             let layout = Layout::of(&ladder(&demands), area(700.0), Width::Full, 0.0);
             assert!(layout.overview.is_none(), "{count}");
-            assert!(layout.rungs.iter().all(|rung| layout.area.y_range().contains(rung.y)), "{count}");
+            assert!(
+                layout
+                    .rungs
+                    .iter()
+                    .all(|rung| layout.area.y_range().contains(rung.y)),
+                "{count}"
+            );
             assert!(layout.top >= layout.area.top() - 0.6, "{count}: {}", layout.top);
         }
     }
@@ -340,7 +392,10 @@ mod tests {
         assert_eq!(overview.rungs.len(), 40);
         assert!(overview.frame.height() < overview.rect.height());
         let top = Layout::of(&ladder(&demands), area(700.0), Width::Full, layout.scroll_max);
-        assert!((top.top - top.area.top()).abs() < 1.0, "scrolled to its end, the rails' end is at the top");
+        assert!(
+            (top.top - top.area.top()).abs() < 1.0,
+            "scrolled to its end, the rails' end is at the top"
+        );
         let middle = layout.scroll_to([Spot::Rung(20)].into_iter());
         let seen = Layout::of(&ladder(&demands), area(700.0), Width::Full, middle);
         assert!((seen.rungs[20].y - seen.area.center().y).abs() < 2.0);
@@ -368,11 +423,21 @@ mod tests {
             sheet: SheetView::default(),
         }];
         let layout = Layout::of(&view, area(700.0), Width::Full, 0.0);
-        let mut labels: Vec<f32> =
-            layout.companions.iter().chain(&layout.branches).map(|beside| beside.label_y).collect();
+        let mut labels: Vec<f32> = layout
+            .companions
+            .iter()
+            .chain(&layout.branches)
+            .map(|beside| beside.label_y)
+            .collect();
         labels.sort_by(f32::total_cmp);
-        assert!(labels.windows(2).all(|pair| pair[1] - pair[0] >= 39.0), "{labels:?}");
-        assert_eq!(layout.companions[2].y, layout.rungs[1].y, "without a demand it stands at its rung");
+        assert!(
+            labels.windows(2).all(|pair| pair[1] - pair[0] >= 39.0),
+            "{labels:?}"
+        );
+        assert_eq!(
+            layout.companions[2].y, layout.rungs[1].y,
+            "without a demand it stands at its rung"
+        );
         assert!(layout.branches[0].y < layout.rungs[1].y && layout.branches[0].y > layout.rungs[2].y);
     }
 

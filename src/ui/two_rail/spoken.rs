@@ -5,15 +5,29 @@ use crate::units::Rail;
 
 /// `Rung 6, Pulley, demand 0.88, left open, right day 1 of 2`.
 pub fn rung_words(view: &LadderView, nth: usize, rung: &RungView) -> String {
-    let demand = rung.demand.map_or_else(|| ", demand not known".to_owned(), |demand| format!(", demand {demand:.2}"));
+    let demand = rung.demand.map_or_else(
+        || ", demand not known".to_owned(),
+        |demand| format!(", demand {demand:.2}"),
+    );
     let goal = if rung.is_goal { ", the goal" } else { "" };
     let state = if view.sided {
-        format!("left {}, right {}", state_words(rung.state[0]), state_words(rung.state[1]))
+        format!(
+            "left {}, right {}",
+            state_words(rung.state[0]),
+            state_words(rung.state[1])
+        )
     } else {
         state_words(rung.state[0])
     };
-    let status = rung.status.as_deref().map_or_else(String::new, |status| format!(", {status}"));
-    format!("Rung {}, {}{demand}{goal}, {state}{status}", nth + 1, rung.title.replace('−', "minus "))
+    let status = rung
+        .status
+        .as_deref()
+        .map_or_else(String::new, |status| format!(", {status}"));
+    format!(
+        "Rung {}, {}{demand}{goal}, {state}{status}",
+        nth + 1,
+        rung.title.replace('−', "minus ")
+    )
 }
 
 fn state_words(state: RungState) -> String {
@@ -27,7 +41,13 @@ fn state_words(state: RungState) -> String {
 /// `Branch Pulley, from Two-arm pull-up to One-arm pull-up`.
 pub fn branch_words(view: &LadderView, branch: &BranchView) -> String {
     let title = |nth: usize| view.rungs.get(nth).map_or("the top", |rung| rung.title.as_str());
-    format!("Branch {}, from {} to {}, {}", branch.title, title(branch.from), title(branch.to), branch.line)
+    format!(
+        "Branch {}, from {} to {}, {}",
+        branch.title,
+        title(branch.from),
+        title(branch.to),
+        branch.line
+    )
 }
 
 /// `Left hand on rung 5, One finger; next rung today`.

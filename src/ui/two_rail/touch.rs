@@ -19,9 +19,18 @@ pub struct LadderTouch {
 }
 
 /// Draws `view` into `area`, labels up to `right`, and says what was done to it.
-pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, chosen: Option<Spot>, still: bool) -> LadderTouch {
+pub fn ladder_ui(
+    ui: &mut Ui,
+    view: &LadderView,
+    layout: &Layout,
+    width: Width,
+    chosen: Option<Spot>,
+    still: bool,
+) -> LadderTouch {
     let theme = Theme::of(ui);
-    let clip = layout.area.expand2(vec2(20.0, 14.0));
+    // A ladder that scrolls ends where its area ends; one that fits may reach a little over it.
+    let over = if layout.scroll_max > 0.0 { 0.0 } else { 14.0 };
+    let clip = layout.area.expand2(vec2(20.0, over));
     let painter = ui.painter_at(clip);
     paint::body(&painter, view, layout, width, &theme);
     if width == Width::Strip {
@@ -36,7 +45,10 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
         let spot = Spot::Rung(nth);
         let reach = match width {
             Width::Strip => place.rect.expand2(vec2(12.0, 7.0)),
-            _ => Rect::from_x_y_ranges(layout.rails[0] - 12.0..=layout.area.right(), place.rect.expand(7.0).y_range()),
+            _ => Rect::from_x_y_ranges(
+                layout.rails[0] - 12.0..=layout.area.right(),
+                place.rect.expand(7.0).y_range(),
+            ),
         };
         if chosen == Some(spot) {
             paint::selection(&painter, place.rect, &theme);
@@ -48,15 +60,31 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
     }
     for (nth, branch) in view.branches.iter().enumerate().filter(|_| width != Width::Strip) {
         let place = layout.branches[nth];
-        let names = Rect::from_x_y_ranges(layout.area.left()..=layout.rails[0] - 14.0, place.label_y - 17.0..=place.label_y + 17.0);
+        let names = Rect::from_x_y_ranges(
+            layout.area.left()..=layout.rails[0] - 14.0,
+            place.label_y - 17.0..=place.label_y + 17.0,
+        );
         let words = spoken::branch_words(view, branch);
         press_spot(ui, &painter, Spot::Branch(nth), names, &words, chosen, &mut touch);
     }
-    for (nth, companion) in view.companions.iter().enumerate().filter(|_| width != Width::Strip) {
+    for (nth, companion) in view
+        .companions
+        .iter()
+        .enumerate()
+        .filter(|_| width != Width::Strip)
+    {
         let place = layout.companions[nth];
-        let names = Rect::from_x_y_ranges(layout.area.left()..=layout.rails[0] - 60.0, place.label_y - 17.0..=place.label_y + 17.0);
+        let names = Rect::from_x_y_ranges(
+            layout.area.left()..=layout.rails[0] - 60.0,
+            place.label_y - 17.0..=place.label_y + 17.0,
+        );
         let met = if companion.met { "met" } else { "not yet" };
-        say(ui, ("companion", nth), names, &format!("Companion {}, {}, {met}", companion.title, companion.line));
+        say(
+            ui,
+            ("companion", nth),
+            names,
+            &format!("Companion {}, {}, {met}", companion.title, companion.line),
+        );
     }
     if width != Width::Strip {
         paint::tags(&painter, view, layout, &theme);
@@ -74,14 +102,26 @@ pub fn ladder_ui(ui: &mut Ui, view: &LadderView, layout: &Layout, width: Width, 
     touch
 }
 
-fn press_spot(ui: &mut Ui, painter: &Painter, spot: Spot, reach: Rect, words: &str, chosen: Option<Spot>, touch: &mut LadderTouch) {
+fn press_spot(
+    ui: &mut Ui,
+    painter: &Painter,
+    spot: Spot,
+    reach: Rect,
+    words: &str,
+    chosen: Option<Spot>,
+    touch: &mut LadderTouch,
+) {
     let id = ui.scope_id().with(("spot", spot));
     let response = ui.interact(reach, id, Sense::click());
     let is_chosen = chosen == Some(spot);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_chosen, words));
     if response.has_focus() {
         // ↑ and ↓ walk the rungs; they must not walk the focus away.
-        let filter = EventFilter { vertical_arrows: true, horizontal_arrows: true, ..EventFilter::default() };
+        let filter = EventFilter {
+            vertical_arrows: true,
+            horizontal_arrows: true,
+            ..EventFilter::default()
+        };
         ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
         crate::ui::widgets::focus_ring(painter, reach.shrink2(vec2(2.0, 3.0)), 5.0, &Theme::of(ui));
     }
@@ -96,15 +136,33 @@ fn say(ui: &mut Ui, salt: impl std::hash::Hash + std::fmt::Debug, rect: Rect, wo
 }
 
 /// A hand; it moves to a new rung in 220 ms, unless less motion is wanted.
-fn hand_ui(ui: &mut Ui, painter: &Painter, view: &LadderView, layout: &Layout, hand: &HandView, still: bool, theme: &Theme) {
+fn hand_ui(
+    ui: &mut Ui,
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    hand: &HandView,
+    still: bool,
+    theme: &Theme,
+) {
     let target = layout.hand(hand.rail, hand.at);
     let over = layout.ground - target.y;
     let id = ui.scope_id().with(("hand", hand.rail));
-    let over = ui.ctx().animate_value_with_time(id, over, if still { 0.0 } else { MOVE_SECS });
+    let over = ui
+        .ctx()
+        .animate_value_with_time(id, over, if still { 0.0 } else { MOVE_SECS });
     let disc = pos2(target.x, layout.ground - over);
-    let rails: &[Rail] = if hand.rail == Rail::Both { &[Rail::Left, Rail::Right] } else { &[hand.rail] };
+    let rails: &[Rail] = if hand.rail == Rail::Both {
+        &[Rail::Left, Rail::Right]
+    } else {
+        &[hand.rail]
+    };
     for rail in rails {
-        let x = if *rail == Rail::Right { layout.rails[1] } else { target.x };
+        let x = if *rail == Rail::Right {
+            layout.rails[1]
+        } else {
+            target.x
+        };
         grip_of(painter, pos2(x, disc.y), *rail, hand.rail == Rail::Both, theme);
         if hand.steps_up {
             let way = if *rail == Rail::Right { -1.0 } else { 1.0 };
@@ -133,7 +191,15 @@ fn grip_of(painter: &Painter, disc: egui::Pos2, rail: Rail, both: bool, theme: &
 fn drag_frame(ui: &mut Ui, layout: &Layout, strip: &super::layout::Overview) -> f32 {
     let response = ui.interact(strip.frame, ui.scope_id().with("overview"), Sense::drag());
     response.widget_info(|| WidgetInfo::labeled(Role::ScrollBar, true, "Part of the ladder that is shown"));
-    let small = strip.rungs.first().zip(strip.rungs.last()).map_or(1.0, |(first, last)| first - last);
-    let large = layout.rungs.first().zip(layout.rungs.last()).map_or(1.0, |(first, last)| first.y - last.y);
+    let small = strip
+        .rungs
+        .first()
+        .zip(strip.rungs.last())
+        .map_or(1.0, |(first, last)| first - last);
+    let large = layout
+        .rungs
+        .first()
+        .zip(layout.rungs.last())
+        .map_or(1.0, |(first, last)| first.y - last.y);
     -response.drag_delta().y * large / small.max(1.0)
 }

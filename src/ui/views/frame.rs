@@ -48,7 +48,10 @@ impl Place {
 
     /// Its number, 1 to 9, the same whichever other places exist.
     pub fn number(self) -> u8 {
-        (1..).zip(Place::ALL).find(|(_, place)| *place == self).map_or(0, |(number, _)| number)
+        (1..)
+            .zip(Place::ALL)
+            .find(|(_, place)| *place == self)
+            .map_or(0, |(number, _)| number)
     }
 
     /// Whether it shows one athlete.

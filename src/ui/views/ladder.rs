@@ -97,12 +97,20 @@ pub struct SheetLine {
 impl SheetLine {
     /// A line of words.
     pub fn words(words: impl Into<Phrase>) -> Self {
-        Self { rail: None, days: None, words: words.into(), quiet: false }
+        Self {
+            rail: None,
+            days: None,
+            words: words.into(),
+            quiet: false,
+        }
     }
 
     /// The same, for one side.
     pub fn of(rail: Rail, words: impl Into<Phrase>) -> Self {
-        Self { rail: Some(rail), ..Self::words(words) }
+        Self {
+            rail: Some(rail),
+            ..Self::words(words)
+        }
     }
 
     /// Quieter.

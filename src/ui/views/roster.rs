@@ -26,8 +26,15 @@ pub enum Need {
 
 impl Need {
     /// Every need, most pressing first.
-    pub const ALL: [Need; 7] =
-        [Need::Hurts, Need::WeighIn, Need::StepUp, Need::Stuck, Need::Test, Need::Begin, Need::GoingOn];
+    pub const ALL: [Need; 7] = [
+        Need::Hurts,
+        Need::WeighIn,
+        Need::StepUp,
+        Need::Stuck,
+        Need::Test,
+        Need::Begin,
+        Need::GoingOn,
+    ];
 
     /// Its name on screen.
     pub fn title(self) -> &'static str {

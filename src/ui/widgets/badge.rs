@@ -14,7 +14,9 @@ pub fn badge_colour(verdict: Verdict, theme: &Theme) -> Color32 {
         Verdict::Begin | Verdict::StepUp | Verdict::Test => *theme.ember,
         Verdict::Pause => *theme.plum,
         Verdict::WeighInFirst => *theme.ink,
-        Verdict::Repeat | Verdict::AddReps | Verdict::AddLoad | Verdict::BackOff | Verdict::StepBack => *theme.steel,
+        Verdict::Repeat | Verdict::AddReps | Verdict::AddLoad | Verdict::BackOff | Verdict::StepBack => {
+            *theme.steel
+        }
     }
 }
 
@@ -34,12 +36,14 @@ impl Grid<'_> {
 
     fn bar(&self, x: f32, y: f32, w: f32, h: f32, round: f32, colour: Color32) {
         let rect = Rect::from_min_max(self.at(x, y), self.at(x + w, y + h));
-        self.painter.rect_filled(rect, CornerRadius::from(round * self.unit), colour);
+        self.painter
+            .rect_filled(rect, CornerRadius::from(round * self.unit), colour);
     }
 
     fn line(&self, from: (f32, f32), to: (f32, f32), width: f32) {
         let points = [self.at(from.0, from.1), self.at(to.0, to.1)];
-        self.painter.line_segment(points, Stroke::new(width * self.unit, self.colour));
+        self.painter
+            .line_segment(points, Stroke::new(width * self.unit, self.colour));
     }
 
     fn points(&self, points: &[(f32, f32)]) -> Vec<Pos2> {
@@ -47,12 +51,14 @@ impl Grid<'_> {
     }
 
     fn fill(&self, points: &[(f32, f32)], colour: Color32) {
-        self.painter.add(Shape::convex_polygon(self.points(points), colour, Stroke::NONE));
+        self.painter
+            .add(Shape::convex_polygon(self.points(points), colour, Stroke::NONE));
     }
 
     fn outline(&self, points: &[(f32, f32)], width: f32) {
         let stroke = Stroke::new(width * self.unit, self.colour);
-        self.painter.add(PathShape::closed_line(self.points(points), stroke));
+        self.painter
+            .add(PathShape::closed_line(self.points(points), stroke));
     }
 
     fn disc(&self, x: f32, y: f32, r: f32, colour: Color32) {
@@ -60,13 +66,23 @@ impl Grid<'_> {
     }
 
     fn ring(&self, x: f32, y: f32, r: f32, width: f32) {
-        self.painter.circle_stroke(self.at(x, y), r * self.unit, Stroke::new(width * self.unit, self.colour));
+        self.painter.circle_stroke(
+            self.at(x, y),
+            r * self.unit,
+            Stroke::new(width * self.unit, self.colour),
+        );
     }
 }
 
 /// Paints the badge of `verdict` into `square`; `ground` is the colour it lies on, for its cut-outs.
 pub fn badge(painter: &Painter, square: Rect, verdict: Verdict, colour: Color32, ground: Color32) {
-    let grid = Grid { painter, origin: square.min, unit: square.width() / 20.0, colour, ground };
+    let grid = Grid {
+        painter,
+        origin: square.min,
+        unit: square.width() / 20.0,
+        colour,
+        ground,
+    };
     match verdict {
         Verdict::Begin => {
             grid.disc(10.0, 8.0, 5.6, colour);
@@ -98,15 +114,26 @@ pub fn badge(painter: &Painter, square: Rect, verdict: Verdict, colour: Color32,
             grid.bar(5.6, 8.9, 8.8, 2.2, 0.3, colour);
         }
         Verdict::StepBack => {
-            grid.outline(&[(2.2, 2.2), (17.8, 2.2), (17.8, 11.0), (10.0, 18.4), (2.2, 11.0)], 2.0);
+            grid.outline(
+                &[(2.2, 2.2), (17.8, 2.2), (17.8, 11.0), (10.0, 18.4), (2.2, 11.0)],
+                2.0,
+            );
             grid.bar(5.4, 5.6, 9.2, 1.8, 0.2, colour);
             grid.bar(5.4, 9.4, 9.2, 1.8, 0.2, colour);
         }
         Verdict::Pause => {
             let (near, far) = (6.3, 13.7);
             let (lo, hi) = (1.0, 19.0);
-            let corners =
-                [(near, lo), (far, lo), (hi, near), (hi, far), (far, hi), (near, hi), (lo, far), (lo, near)];
+            let corners = [
+                (near, lo),
+                (far, lo),
+                (hi, near),
+                (hi, far),
+                (far, hi),
+                (near, hi),
+                (lo, far),
+                (lo, near),
+            ];
             grid.fill(&corners, colour);
             grid.bar(6.4, 5.8, 2.6, 8.4, 0.3, ground);
             grid.bar(11.0, 5.8, 2.6, 8.4, 0.3, ground);
@@ -156,6 +183,12 @@ pub fn badge_with_word(
     let square = Rect::from_min_size(left_centre - vec2(0.0, side / 2.0), vec2(side, side));
     badge(painter, square, verdict, colour, ground);
     let at = pos2(square.right() + side * 0.38, left_centre.y);
-    let word = letters(painter, at, egui::Align2::LEFT_CENTER, verdict.word(), Ink::new(Face::LabelStrong, size, colour));
+    let word = letters(
+        painter,
+        at,
+        egui::Align2::LEFT_CENTER,
+        verdict.word(),
+        Ink::new(Face::LabelStrong, size, colour),
+    );
     square.union(word)
 }

@@ -24,7 +24,10 @@ fn disc_colours(plate: &PlateView, theme: &Theme) -> (Color32, Color32) {
         (1.0, *theme.disc_green),
         (0.5, *theme.disc_white),
     ];
-    let fill = table.iter().find(|(kg, _)| standard(*kg)).map_or(*theme.disc_iron, |(_, fill)| *fill);
+    let fill = table
+        .iter()
+        .find(|(kg, _)| standard(*kg))
+        .map_or(*theme.disc_iron, |(_, fill)| *fill);
     let pale = fill == *theme.disc_yellow || fill == *theme.disc_white;
     (fill, if pale { *theme.on_pale_disc } else { *theme.on_disc })
 }
@@ -34,18 +37,34 @@ pub fn disc_rect(plate: &PlateView) -> egui::Vec2 {
     #[allow(clippy::cast_possible_truncation, reason = "a plate's size in points")]
     let kg = plate.kg as f32;
     let height = (36.0 + 18.0 * kg.max(0.1).sqrt()).clamp(30.0, 112.0);
-    vec2(if kg >= 5.0 { 29.0 } else { 27.0 }, height)
+    let digits = plate.number.chars().count();
+    vec2(if digits > 3 { 36.0 } else { 29.0 }, height)
 }
 
 /// Paints one plate into `rect`.
 pub fn plate(painter: &Painter, rect: Rect, view: &PlateView, theme: &Theme) {
     let (fill, number) = disc_colours(view, theme);
-    let outline = fade(fill, if theme.dark { *theme.disc_white } else { *theme.on_pale_disc }, 0.55);
+    let outline = fade(
+        fill,
+        if theme.dark {
+            *theme.disc_white
+        } else {
+            *theme.on_pale_disc
+        },
+        0.55,
+    );
     painter.rect(rect, 4.0, fill, Stroke::new(1.5, outline), StrokeKind::Inside);
     let shine = Rect::from_min_size(rect.min + vec2(3.5, 5.0), vec2(2.0, rect.height() - 10.0));
     painter.rect_filled(shine, 1.0, translucent(*theme.disc_white, 0.35));
-    let size = if view.number.chars().count() > 2 { 14.0 } else { 16.0 };
-    letters(painter, rect.center(), Align2::CENTER_CENTER, &view.number, Ink::new(Face::Number, size, number));
+    let count = super::super::two_rail::heights::many(view.number.chars().count());
+    let size = ((rect.width() - 3.0) / (count * 0.56)).clamp(10.0, 16.0);
+    letters(
+        painter,
+        rect.center(),
+        Align2::CENTER_CENTER,
+        &view.number,
+        Ink::new(Face::Number, size, number),
+    );
 }
 
 /// Paints the belt, its chain and its plates into `rect` (about 190 × 165 points); the words stand beneath and are set by the card.
@@ -53,14 +72,29 @@ pub fn belt(painter: &Painter, rect: Rect, view: &BeltView, theme: &Theme) {
     let centre = rect.center_top();
     let half = (rect.width() / 2.0 - 2.0).min(94.0);
     let sag = 16.0;
-    let strap = |share: f32| -> Pos2 { pos2(centre.x + half * share, rect.top() + 10.0 + sag * (1.0 - share * share)) };
-    let points: Vec<Pos2> = (0..=24u8).map(|step| strap(f32::from(step) / 12.0 - 1.0)).collect();
-    painter.add(PathShape::line(points.clone(), Stroke::new(14.0, if theme.dark { *theme.steel_high } else { *theme.ink })));
-    painter.extend(egui::Shape::dashed_line(&points, Stroke::new(1.0, *theme.edge), 4.0, 4.0));
+    let strap = |share: f32| -> Pos2 {
+        pos2(
+            centre.x + half * share,
+            rect.top() + 10.0 + sag * (1.0 - share * share),
+        )
+    };
+    let points: Vec<Pos2> = (0..=24u8)
+        .map(|step| strap(f32::from(step) / 12.0 - 1.0))
+        .collect();
+    painter.add(PathShape::line(
+        points.clone(),
+        Stroke::new(14.0, if theme.dark { *theme.steel_high } else { *theme.ink }),
+    ));
+    painter.extend(egui::Shape::dashed_line(
+        &points,
+        Stroke::new(1.0, *theme.edge),
+        4.0,
+        4.0,
+    ));
     let bar_y = rect.top() + 106.0;
     let gap = 3.0;
     let widths: f32 = view.plates.iter().map(|plate| disc_rect(plate).x + gap).sum();
-    let scale = ((rect.width() - 60.0) / widths.max(1.0)).min(1.0);
+    let scale = ((rect.width() - 40.0) / widths.max(1.0)).min(1.0);
     let span = (widths * scale).max(40.0);
     let (left, right) = (centre.x - span / 2.0 - 14.0, centre.x + span / 2.0 + 14.0);
     for (top, foot) in [(strap(-0.74), left), (strap(0.74), right)] {
@@ -70,7 +104,10 @@ pub fn belt(painter: &Painter, rect: Rect, view: &BeltView, theme: &Theme) {
     let mut x = centre.x - widths * scale / 2.0;
     for view in &view.plates {
         let size = disc_rect(view);
-        let rect = Rect::from_center_size(pos2(x + size.x * scale / 2.0, bar_y), vec2(size.x * scale, size.y));
+        let rect = Rect::from_center_size(
+            pos2(x + size.x * scale / 2.0, bar_y),
+            vec2(size.x * scale, size.y),
+        );
         plate(painter, rect, view, theme);
         x += (size.x + gap) * scale;
     }

@@ -1,6 +1,8 @@
 //! Buttons, the keys of the dock, and rows of choices.
 
-use egui::{Align2, Color32, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{
+    Align2, Color32, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
+};
 
 use crate::ui::pen::{Ink, Line, letters};
 use crate::ui::theme::{Face, RADIUS_CHIP, STROKE_LINE, STROKE_OUTLINE, Theme, fade, size};
@@ -32,12 +34,19 @@ pub struct Button<'a> {
 impl<'a> Button<'a> {
     /// An outlined button.
     pub fn plain(title: &'a str) -> Self {
-        Self { title, key: None, look: ButtonLook::Plain }
+        Self {
+            title,
+            key: None,
+            look: ButtonLook::Plain,
+        }
     }
 
     /// The main button.
     pub fn main(title: &'a str) -> Self {
-        Self { look: ButtonLook::Main, ..Self::plain(title) }
+        Self {
+            look: ButtonLook::Main,
+            ..Self::plain(title)
+        }
     }
 
     /// The same with its key shown.
@@ -49,8 +58,15 @@ impl<'a> Button<'a> {
     /// How wide it wants to be.
     pub fn width(&self, painter: &Painter, theme: &Theme) -> f32 {
         let ink = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
-        let title = Line::new(self.title, ink).on_one_line(painter, f32::INFINITY).size().x;
-        title + 28.0 + self.key.map_or(0.0, |key| key_cap_width(painter, key, theme) + 10.0)
+        let title = Line::new(self.title, ink)
+            .on_one_line(painter, f32::INFINITY)
+            .size()
+            .x;
+        title
+            + 28.0
+            + self
+                .key
+                .map_or(0.0, |key| key_cap_width(painter, key, theme) + 10.0)
     }
 
     /// Shows it at `rect`.
@@ -102,20 +118,40 @@ fn box_colours(look: ButtonLook, state: State, theme: &Theme) -> (Color32, Strok
         0.0
     };
     let (fill, outline, text) = match look {
-        ButtonLook::Plain => (*theme.raised, if state.hovered { *theme.ink2 } else { *theme.edge }, *theme.ink),
+        ButtonLook::Plain => (
+            *theme.raised,
+            if state.hovered { *theme.ink2 } else { *theme.edge },
+            *theme.ink,
+        ),
         ButtonLook::Main => (*theme.ember, *theme.ember, *theme.on_ember),
         ButtonLook::Chosen => (*theme.ink, *theme.ink, *theme.raised),
     };
-    let faded = |colour: Color32| if state.disabled { fade(colour, *theme.surface, 0.55) } else { colour };
-    let toward = if look == ButtonLook::Plain { *theme.ink } else { *theme.bench };
-    (faded(fade(fill, toward, lift)), Stroke::new(STROKE_OUTLINE, faded(outline)), faded(text))
+    let faded = |colour: Color32| {
+        if state.disabled {
+            fade(colour, *theme.surface, 0.55)
+        } else {
+            colour
+        }
+    };
+    let toward = if look == ButtonLook::Plain {
+        *theme.ink
+    } else {
+        *theme.bench
+    };
+    (
+        faded(fade(fill, toward, lift)),
+        Stroke::new(STROKE_OUTLINE, faded(outline)),
+        faded(text),
+    )
 }
 
 /// Paints a button in `state`.
 pub fn paint_button(painter: &Painter, rect: Rect, button: &Button<'_>, state: State, theme: &Theme) {
     let (fill, outline, text) = box_colours(button.look, state, theme);
     painter.rect(rect, RADIUS_CHIP, fill, outline, StrokeKind::Inside);
-    let cap = button.key.map_or(0.0, |key| key_cap_width(painter, key, theme) + 10.0);
+    let cap = button
+        .key
+        .map_or(0.0, |key| key_cap_width(painter, key, theme) + 10.0);
     let ink = Ink::new(Face::LabelStrong, size::BODY, text);
     let title = Line::new(button.title, ink).on_one_line(painter, rect.width() - cap - 16.0);
     let left = rect.center().x - (title.size().x + cap) / 2.0;
@@ -123,8 +159,19 @@ pub fn paint_button(painter: &Painter, rect: Rect, button: &Button<'_>, state: S
     let right = left + title.size().x;
     painter.galley(at, title, text);
     if let Some(key) = button.key {
-        let colour = if button.look == ButtonLook::Plain && !state.disabled { *theme.ink2 } else { text };
-        key_cap(painter, pos2(right + 10.0, rect.center().y), Align2::LEFT_CENTER, key, colour, theme);
+        let colour = if button.look == ButtonLook::Plain && !state.disabled {
+            *theme.ink2
+        } else {
+            text
+        };
+        key_cap(
+            painter,
+            pos2(right + 10.0, rect.center().y),
+            Align2::LEFT_CENTER,
+            key,
+            colour,
+            theme,
+        );
     }
     if state.focused {
         focus_ring(painter, rect, RADIUS_CHIP, theme);
@@ -133,11 +180,27 @@ pub fn paint_button(painter: &Painter, rect: Rect, button: &Button<'_>, state: S
 
 /// Paints a big key of the dock: a number that can be chosen.
 pub fn dock_key(painter: &Painter, rect: Rect, number: &str, chosen: bool, state: State, theme: &Theme) {
-    let look = if chosen { ButtonLook::Chosen } else { ButtonLook::Plain };
+    let look = if chosen {
+        ButtonLook::Chosen
+    } else {
+        ButtonLook::Plain
+    };
     let (fill, outline, text) = box_colours(look, state, theme);
-    painter.rect(rect, RADIUS_CHIP, fill, Stroke::new(STROKE_LINE, outline.color), StrokeKind::Inside);
+    painter.rect(
+        rect,
+        RADIUS_CHIP,
+        fill,
+        Stroke::new(STROKE_LINE, outline.color),
+        StrokeKind::Inside,
+    );
     let size = if rect.width() > 50.0 { 28.0 } else { 22.0 };
-    letters(painter, rect.center(), Align2::CENTER_CENTER, number, Ink::new(Face::Number, size, text));
+    letters(
+        painter,
+        rect.center(),
+        Align2::CENTER_CENTER,
+        number,
+        Ink::new(Face::Number, size, text),
+    );
     if state.focused {
         focus_ring(painter, rect, RADIUS_CHIP, theme);
     }
@@ -159,8 +222,19 @@ impl Choices<'_> {
         let mut x = left_top.x;
         for (nth, title) in self.titles.iter().enumerate() {
             let chosen = nth == self.chosen;
-            let button = Button { title, key: None, look: if chosen { ButtonLook::Chosen } else { ButtonLook::Plain } };
-            let rect = Rect::from_min_size(pos2(x, left_top.y), vec2(button.width(ui.painter(), &theme), 34.0));
+            let button = Button {
+                title,
+                key: None,
+                look: if chosen {
+                    ButtonLook::Chosen
+                } else {
+                    ButtonLook::Plain
+                },
+            };
+            let rect = Rect::from_min_size(
+                pos2(x, left_top.y),
+                vec2(button.width(ui.painter(), &theme), 34.0),
+            );
             if button.show(ui, rect).clicked() {
                 pressed = Some(nth);
             }

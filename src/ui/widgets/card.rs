@@ -8,7 +8,13 @@ use crate::ui::views::Phrase;
 
 /// Paints a card; `band` colours its upper edge, four points high.
 pub fn card(painter: &Painter, rect: Rect, band: Option<Color32>, theme: &Theme) {
-    painter.rect(rect, RADIUS_CARD, *theme.raised, Stroke::new(STROKE_LINE, *theme.line), StrokeKind::Inside);
+    painter.rect(
+        rect,
+        RADIUS_CARD,
+        *theme.raised,
+        Stroke::new(STROKE_LINE, *theme.line),
+        StrokeKind::Inside,
+    );
     if let Some(colour) = band {
         let top = painter.with_clip_rect(Rect::from_min_size(rect.min, vec2(rect.width(), 4.0)));
         top.rect_filled(rect, RADIUS_CARD, colour);
@@ -41,7 +47,11 @@ fn warning_sign(painter: &Painter, centre: egui::Pos2, theme: &Theme) {
     let triangle = vec![corner(0.0, -8.0), corner(9.0, 7.5), corner(-9.0, 7.5)];
     painter.add(Shape::closed_line(triangle, stroke));
     painter.line_segment([corner(0.0, -2.8), corner(0.0, 2.4)], stroke);
-    painter.rect_filled(Rect::from_center_size(corner(0.0, 4.9), vec2(1.9, 1.9)), CornerRadius::ZERO, *theme.plum);
+    painter.rect_filled(
+        Rect::from_center_size(corner(0.0, 4.9), vec2(1.9, 1.9)),
+        CornerRadius::ZERO,
+        *theme.plum,
+    );
 }
 
 /// The plum bar of an error: what, where, how to mend it.
@@ -49,5 +59,7 @@ pub(crate) fn error_line(what: &str, place: &str, mend: &str, theme: &Theme) -> 
     let strong = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
     let plain = Ink::new(Face::Label, size::BODY, *theme.ink);
     let code = Ink::new(Face::Code, size::SMALL, *theme.ink);
-    Line::new(what, strong).gap(10.0, place, code).gap(10.0, mend, plain)
+    Line::new(what, strong)
+        .gap(10.0, place, code)
+        .gap(10.0, mend, plain)
 }

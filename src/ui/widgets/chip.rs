@@ -24,7 +24,13 @@ pub fn set_chip(painter: &Painter, rect: Rect, nth: usize, look: SetChip, words:
             (format!("set {nth}"), *theme.on_steel, *theme.on_steel)
         }
         SetChip::Next => {
-            painter.rect(rect, RADIUS_CHIP, *theme.raised, Stroke::new(STROKE_NOW, *theme.ember), StrokeKind::Inside);
+            painter.rect(
+                rect,
+                RADIUS_CHIP,
+                *theme.raised,
+                Stroke::new(STROKE_NOW, *theme.ember),
+                StrokeKind::Inside,
+            );
             (format!("set {nth}, next"), *theme.ink, *theme.ember)
         }
         SetChip::Later => {
@@ -32,8 +38,16 @@ pub fn set_chip(painter: &Painter, rect: Rect, nth: usize, look: SetChip, words:
             (format!("set {nth}"), *theme.ink2, *theme.ink3)
         }
     };
-    let head_face = if look == SetChip::Next { Face::TextStrong } else { Face::Text };
-    let words_face = if look == SetChip::Later { Face::Label } else { Face::LabelStrong };
+    let head_face = if look == SetChip::Next {
+        Face::TextStrong
+    } else {
+        Face::Text
+    };
+    let words_face = if look == SetChip::Later {
+        Face::Label
+    } else {
+        Face::LabelStrong
+    };
     let width = rect.width() - 13.0;
     let head = Line::new(&head, Ink::new(head_face, size::NOTE, quiet)).on_one_line(painter, width);
     let words = Line::new(words, Ink::new(words_face, 15.0, strong)).on_one_line(painter, width);

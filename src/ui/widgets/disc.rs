@@ -27,7 +27,11 @@ fn on_rail(rail: Rail, theme: &Theme) -> Color32 {
 /// Paints the disc of `rail` around `centre`.
 pub fn hand_disc(painter: &Painter, centre: Pos2, radius: f32, rail: Rail, theme: &Theme) {
     painter.circle_filled(centre, radius, theme.rail(rail));
-    let ink = Ink::new(Face::Number, (radius * 1.15).round().max(10.0), on_rail(rail, theme));
+    let ink = Ink::new(
+        Face::Number,
+        (radius * 1.15).round().max(10.0),
+        on_rail(rail, theme),
+    );
     letters(painter, centre, Align2::CENTER_CENTER, letter(rail), ink);
 }
 

@@ -16,9 +16,17 @@ pub fn lying(painter: &Painter, rect: Rect, view: &LyingView, theme: &Theme) {
         painter.hline(rect.left()..=rect.right(), y, Stroke::new(1.5, *theme.line));
     }
     for tick in &view.ticks {
-        painter.vline(x(*tick).round() + 0.5, upper..=lower, Stroke::new(1.0, *theme.line));
+        painter.vline(
+            x(*tick).round() + 0.5,
+            upper..=lower,
+            Stroke::new(1.0, *theme.line),
+        );
     }
-    painter.vline(x(view.goal), upper - 1.0..=lower + 1.0, Stroke::new(2.0, *theme.edge));
+    painter.vline(
+        x(view.goal),
+        upper - 1.0..=lower + 1.0,
+        Stroke::new(2.0, *theme.edge),
+    );
     for (rail, share) in &view.hands {
         let rails: &[f32] = match rail {
             Rail::Left => &[upper],

@@ -14,10 +14,10 @@ mod tick_box;
 
 pub use badge::{badge, badge_colour, badge_with_word};
 pub use belt::{belt, disc_rect, plate};
-pub(crate) use button::{press, press_chosen};
 pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
+pub(crate) use button::{press, press_chosen};
 pub(crate) use card::error_line;
-pub use card::{caution_box, card, state_ring};
+pub use card::{card, caution_box, state_ring};
 pub use chip::{SetChip, set_chip};
 pub use disc::{hand_disc, hand_mark};
 pub use key_cap::{key_cap, key_cap_width};
@@ -45,11 +45,36 @@ pub struct State {
 impl State {
     /// The five states of a state matrix, in order: idle, hover, pressed, focused, disabled.
     pub const MATRIX: [State; 5] = [
-        State { hovered: false, pressed: false, focused: false, disabled: false },
-        State { hovered: true, pressed: false, focused: false, disabled: false },
-        State { hovered: true, pressed: true, focused: false, disabled: false },
-        State { hovered: false, pressed: false, focused: true, disabled: false },
-        State { hovered: false, pressed: false, focused: false, disabled: true },
+        State {
+            hovered: false,
+            pressed: false,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: true,
+            pressed: false,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: true,
+            pressed: true,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: false,
+            pressed: false,
+            focused: true,
+            disabled: false,
+        },
+        State {
+            hovered: false,
+            pressed: false,
+            focused: false,
+            disabled: true,
+        },
     ];
 
     /// The state that `response` reports.
@@ -66,5 +91,10 @@ impl State {
 /// The focus ring: 2 points of ink, 2 points outside.
 pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, theme: &Theme) {
     let ring = rect.expand(FOCUS_GAP);
-    painter.rect_stroke(ring, radius + FOCUS_GAP, Stroke::new(STROKE_NOW, *theme.ink), StrokeKind::Outside);
+    painter.rect_stroke(
+        ring,
+        radius + FOCUS_GAP,
+        Stroke::new(STROKE_NOW, *theme.ink),
+        StrokeKind::Outside,
+    );
 }

@@ -17,12 +17,15 @@ pub struct RestTrack {
 impl RestTrack {
     /// Seconds until the lower end of the range.
     pub fn left_over(&self) -> Option<f64> {
-        self.passed.map(|passed| f64::from(self.asked.0) - passed).filter(|left| *left > 0.0)
+        self.passed
+            .map(|passed| f64::from(self.asked.0) - passed)
+            .filter(|left| *left > 0.0)
     }
 
     /// Whether rest has been long enough.
     pub fn is_over(&self) -> bool {
-        self.passed.is_some_and(|passed| passed >= f64::from(self.asked.0))
+        self.passed
+            .is_some_and(|passed| passed >= f64::from(self.asked.0))
     }
 }
 
@@ -43,16 +46,37 @@ pub fn rest_track(painter: &Painter, rect: Rect, track: RestTrack, theme: &Theme
     };
     let (lo, hi) = (f64::from(track.asked.0), f64::from(track.asked.1));
     painter.rect_filled(rect, 3.0, *theme.line);
-    let asked = Rect::from_min_max(pos2(share(lo), rect.top() - 1.0), pos2(share(hi), rect.bottom() + 1.0));
+    let asked = Rect::from_min_max(
+        pos2(share(lo), rect.top() - 1.0),
+        pos2(share(hi), rect.bottom() + 1.0),
+    );
     painter.rect_stroke(asked, 1.0, Stroke::new(1.5, *theme.edge), StrokeKind::Inside);
     if let Some(passed) = track.passed {
         let done = Rect::from_min_max(rect.min, pos2(share(passed), rect.bottom()));
-        painter.rect_filled(done, 3.0, if track.is_over() { *theme.ember } else { *theme.steel });
-        painter.vline(share(passed), rect.top() - 5.0..=rect.bottom() + 5.0, Stroke::new(STROKE_NOW + 1.0, *theme.ink));
+        painter.rect_filled(
+            done,
+            3.0,
+            if track.is_over() {
+                *theme.ember
+            } else {
+                *theme.steel
+            },
+        );
+        painter.vline(
+            share(passed),
+            rect.top() - 5.0..=rect.bottom() + 5.0,
+            Stroke::new(STROKE_NOW + 1.0, *theme.ink),
+        );
     }
     let ink = Ink::new(Face::Text, size::NOTE, *theme.ink2);
     let below = rect.bottom() + 3.0;
-    let low = letters(painter, pos2(share(lo), below), Align2::CENTER_TOP, &short(lo), ink);
+    let low = letters(
+        painter,
+        pos2(share(lo), below),
+        Align2::CENTER_TOP,
+        &short(lo),
+        ink,
+    );
     let at = pos2(share(hi).max(low.right() + 24.0).min(rect.right() - 14.0), below);
     if at.x - 16.0 > low.right() {
         letters(painter, at, Align2::CENTER_TOP, &short(hi), ink);
@@ -60,7 +84,11 @@ pub fn rest_track(painter: &Painter, rect: Rect, track: RestTrack, theme: &Theme
 }
 
 fn short(seconds: f64) -> String {
-    if seconds % 60.0 == 0.0 { format!("{:.0} min", seconds / 60.0) } else { format!("{seconds:.0} s") }
+    if seconds % 60.0 == 0.0 {
+        format!("{:.0} min", seconds / 60.0)
+    } else {
+        format!("{seconds:.0} s")
+    }
 }
 
 #[cfg(test)]
@@ -76,7 +104,10 @@ mod tests {
 
     #[test]
     fn rest_is_over_at_the_lower_end_of_the_asked_range() {
-        let at = |passed| RestTrack { passed, asked: (180, 300) };
+        let at = |passed| RestTrack {
+            passed,
+            asked: (180, 300),
+        };
         assert!(!at(None).is_over());
         assert_eq!(at(Some(112.0)).left_over(), Some(68.0));
         assert!(at(Some(180.0)).is_over());

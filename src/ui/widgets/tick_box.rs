@@ -15,6 +15,12 @@ pub fn tick_box(painter: &Painter, rect: Rect, ticked: bool, state: State, theme
         let at = |x: f32, y: f32| rect.min + vec2(x, y) * (rect.width() / 18.0);
         painter.line(vec![at(4.0, 9.5), at(7.6, 13.0), at(14.0, 5.5)], stroke);
     } else {
-        painter.rect(rect, 3.0, *theme.raised, Stroke::new(STROKE_OUTLINE, outline), StrokeKind::Inside);
+        painter.rect(
+            rect,
+            3.0,
+            *theme.raised,
+            Stroke::new(STROKE_OUTLINE, outline),
+            StrokeKind::Inside,
+        );
     }
 }

@@ -18,7 +18,10 @@ pub(super) fn others_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersStat
         return;
     }
     let closed = SheetFrame::new("Ladders").width(560.0).show(ui, |ui| {
-        view.others.iter().map(|other| line_ui(ui, other, actions)).fold(false, |any, pressed| any | pressed)
+        view.others
+            .iter()
+            .map(|other| line_ui(ui, other, actions))
+            .fold(false, |any, pressed| any | pressed)
     });
     if closed {
         state.over = None;
@@ -40,20 +43,36 @@ fn line_ui(ui: &mut Ui, other: &OtherLadder, actions: &mut Actions) -> bool {
     }
     let painter = ui.painter();
     let note = if other.joined { "you are on it" } else { "join" };
-    let ink = Ink::new(if other.joined { Face::Label } else { Face::LabelStrong }, 15.0, if other.joined { *theme.ink2 } else { *theme.ember });
+    let ink = Ink::new(
+        if other.joined {
+            Face::Label
+        } else {
+            Face::LabelStrong
+        },
+        15.0,
+        if other.joined { *theme.ink2 } else { *theme.ember },
+    );
     let right = Line::new(note, ink).on_one_line(painter, 140.0);
-    let title = Line::new(&other.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink)).on_one_line(painter, rect.width() - right.size().x - 30.0);
-    painter.galley(pos2(rect.right() - 8.0 - right.size().x, rect.top() + 8.0), right, ink.colour);
+    let title = Line::new(&other.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
+        .on_one_line(painter, rect.width() - right.size().x - 30.0);
+    painter.galley(
+        pos2(rect.right() - 8.0 - right.size().x, rect.top() + 8.0),
+        right,
+        ink.colour,
+    );
     painter.galley(rect.min + vec2(8.0, 7.0), title, *theme.ink);
     if let Some(broken) = &other.broken {
-        let words = Line::new(broken, Ink::new(Face::Label, size::TABLE, *theme.plum)).on_one_line(painter, rect.width() - 16.0);
+        let words = Line::new(broken, Ink::new(Face::Label, size::TABLE, *theme.plum))
+            .on_one_line(painter, rect.width() - 16.0);
         painter.galley(rect.min + vec2(8.0, 30.0), words, *theme.plum);
     }
     let line = Rect::from_min_max(rect.left_bottom(), rect.right_bottom());
     painter.hline(line.x_range(), rect.bottom(), egui::Stroke::new(1.0, *theme.line));
     if response.clicked() {
         if !other.joined {
-            actions.write(Deed::Join { ladder: other.id.clone() });
+            actions.write(Deed::Join {
+                ladder: other.id.clone(),
+            });
         }
         actions.write(Deed::ShowLadder(other.id.clone()));
     }

@@ -15,7 +15,11 @@ use super::state::{LaddersState, Over, id_of, title_of};
 /// Shows the sheet while it is open.
 pub(super) fn place_ui(ui: &mut Ui, view: &LadderView, state: &mut LaddersState, actions: &mut Actions) {
     let rails: &[(Rail, &str)] = if view.sided {
-        &[(Rail::Left, "Left hand"), (Rail::Right, "Right hand"), (Rail::Both, "Both hands")]
+        &[
+            (Rail::Left, "Left hand"),
+            (Rail::Right, "Right hand"),
+            (Rail::Both, "Both hands"),
+        ]
     } else {
         &[(Rail::Both, "Both hands")]
     };
@@ -25,14 +29,24 @@ pub(super) fn place_ui(ui: &mut Ui, view: &LadderView, state: &mut LaddersState,
             let words = "The next step follows from this rung from today on. Nothing logged is changed.";
             choose(ui, &title, words, rails, |rail| {
                 if let Some(rung) = id_of(view, spot) {
-                    actions.write(Deed::Place { ladder: view.id.clone(), rail, rung });
+                    actions.write(Deed::Place {
+                        ladder: view.id.clone(),
+                        rail,
+                        rung,
+                    });
                 }
             })
         }
         (Some(Over::SetAside), _) => {
             let title = format!("Set {} aside", view.title);
-            let words = "No advice for the rail, and the other hand won't wait for it, until you place it again.";
-            choose(ui, &title, words, rails, |rail| actions.write(Deed::SetAside { ladder: view.id.clone(), rail }))
+            let words =
+                "No advice for the rail, and the other hand won't wait for it, until you place it again.";
+            choose(ui, &title, words, rails, |rail| {
+                actions.write(Deed::SetAside {
+                    ladder: view.id.clone(),
+                    rail,
+                })
+            })
         }
         _ => return,
     };

@@ -18,7 +18,11 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
     let theme = Theme::of(pen.ui);
     let (head, title, sheet) = match chosen {
         Some(Spot::Rung(nth)) => match view.rungs.get(nth) {
-            Some(rung) => (format!("Rung {} of {}", nth + 1, view.rungs.len()), &rung.title, &rung.sheet),
+            Some(rung) => (
+                format!("Rung {} of {}", nth + 1, view.rungs.len()),
+                &rung.title,
+                &rung.sheet,
+            ),
             None => return,
         },
         Some(Spot::Branch(nth)) => match view.branches.get(nth) {
@@ -26,7 +30,10 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
             None => return,
         },
         Some(Spot::Ground) | None => {
-            pen.write(Line::new("Choose a rung to see what it asks.", Ink::new(Face::Label, size::BODY, *theme.ink2)));
+            pen.write(Line::new(
+                "Choose a rung to see what it asks.",
+                Ink::new(Face::Label, size::BODY, *theme.ink2),
+            ));
             return;
         }
     };
@@ -67,7 +74,13 @@ fn line_ui(pen: &mut Pen<'_>, line: &SheetLine) {
     let middle = pen.y + 11.0;
     if let Some(rail) = line.rail {
         if !pen.measuring {
-            hand_disc(pen.ui.painter(), pos2(pen.left + indent + 10.0, middle), 9.5, rail, &theme);
+            hand_disc(
+                pen.ui.painter(),
+                pos2(pen.left + indent + 10.0, middle),
+                9.5,
+                rail,
+                &theme,
+            );
         }
         indent += 27.0;
     }
@@ -76,9 +89,19 @@ fn line_ui(pen: &mut Pen<'_>, line: &SheetLine) {
         for day in 0..of.min(6) {
             let centre = pos2(pen.left + indent + 7.0 + 17.0 * f32::from(day), middle);
             if !pen.measuring {
-                let fill = if day < done { theme.rail(rail) } else { *theme.surface };
+                let fill = if day < done {
+                    theme.rail(rail)
+                } else {
+                    *theme.surface
+                };
                 let square = Rect::from_center_size(centre, vec2(13.0, 13.0));
-                pen.ui.painter().rect(square, 0.0, fill, Stroke::new(1.5, theme.rail(rail)), StrokeKind::Inside);
+                pen.ui.painter().rect(
+                    square,
+                    0.0,
+                    fill,
+                    Stroke::new(1.5, theme.rail(rail)),
+                    StrokeKind::Inside,
+                );
             }
         }
         indent += 17.0 * f32::from(of.min(6)) + 7.0;
@@ -91,33 +114,54 @@ fn line_ui(pen: &mut Pen<'_>, line: &SheetLine) {
 
 /// Demand against what both hands are believed to do, on a short scale.
 fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
-    let Some((low, high)) = sheet.demand_band.filter(|_| !view.beliefs.is_empty()) else { return };
+    let Some((low, high)) = sheet.demand_band.filter(|_| !view.beliefs.is_empty()) else {
+        return;
+    };
     let theme = Theme::of(pen.ui);
     pen.gap(8.0);
     let rows = many(view.beliefs.len()) * 16.0;
     let Some(rect) = pen.room(rows + 30.0) else { return };
-    let bars = Rect::from_min_max(pos2(rect.left() + NAMES, rect.top()), pos2(rect.right() - 16.0, rect.top() + rows));
-    let ends = view.beliefs.iter().fold((low - 0.02, high + 0.02), |(from, to), belief| {
-        let reach = (2.0 * belief.log_sd).exp();
-        (from.min(belief.median / reach), to.max(belief.median * reach))
-    });
+    let bars = Rect::from_min_max(
+        pos2(rect.left() + NAMES, rect.top()),
+        pos2(rect.right() - 16.0, rect.top() + rows),
+    );
+    let ends = view
+        .beliefs
+        .iter()
+        .fold((low - 0.02, high + 0.02), |(from, to), belief| {
+            let reach = (2.0 * belief.log_sd).exp();
+            (from.min(belief.median / reach), to.max(belief.median * reach))
+        });
     #[allow(clippy::cast_possible_truncation, reason = "a place on the screen")]
     let x = |demand: f64| bars.left() + bars.width() * ((demand - ends.0) / (ends.1 - ends.0)) as f32;
     let painter = pen.ui.painter();
     for (nth, belief) in view.beliefs.iter().enumerate() {
-        let bar = Rect::from_min_size(pos2(bars.left(), bars.top() + 16.0 * many(nth)), vec2(bars.width(), 14.0));
+        let bar = Rect::from_min_size(
+            pos2(bars.left(), bars.top() + 16.0 * many(nth)),
+            vec2(bars.width(), 14.0),
+        );
         soft_bar(painter, bar, x, belief, &theme);
     }
     let band = Rect::from_min_max(pos2(x(low), bars.top() - 2.0), pos2(x(high), bars.bottom() + 2.0));
     painter.rect_filled(band, 0.0, translucent(*theme.ink2, 0.35));
-    painter.vline(band.center().x, bars.top() - 5.0..=bars.bottom() + 4.0, Stroke::new(2.0, *theme.ink));
+    painter.vline(
+        band.center().x,
+        bars.top() - 5.0..=bars.bottom() + 4.0,
+        Stroke::new(2.0, *theme.ink),
+    );
     let base = bars.bottom() + 6.0;
     painter.hline(bars.x_range(), base, Stroke::new(1.0, *theme.edge));
     let mut tick = (ends.0 * 10.0).ceil() / 10.0;
     while tick <= ends.1 + 1e-9 {
         painter.vline(x(tick), base..=base + 4.0, Stroke::new(1.0, *theme.edge));
         let ink = Ink::new(Face::Text, size::NOTE, *theme.ink2);
-        crate::ui::pen::letters(painter, pos2(x(tick), base + 5.0), egui::Align2::CENTER_TOP, &format!("{tick:.2}"), ink);
+        crate::ui::pen::letters(
+            painter,
+            pos2(x(tick), base + 5.0),
+            egui::Align2::CENTER_TOP,
+            &format!("{tick:.2}"),
+            ink,
+        );
         tick += 0.1;
     }
 }

@@ -58,7 +58,11 @@ impl LaddersState {
             Some(Spot::Ground) | None => false,
         };
         if !exists {
-            let hand = view.hands.iter().map(|hand| hand.at).find(|at| *at != Spot::Ground);
+            let hand = view
+                .hands
+                .iter()
+                .map(|hand| hand.at)
+                .find(|at| *at != Spot::Ground);
             self.chosen = hand.or((!view.rungs.is_empty()).then_some(Spot::Rung(0)));
         }
     }
@@ -90,8 +94,8 @@ impl LaddersState {
         match action {
             Action::RungUp => self.step(view, 1),
             Action::RungDown => self.step(view, -1),
-            Action::BesideLeft => self.to_branch(view),
-            Action::BesideRight => self.to_line(view),
+            Action::BesideLeft => self.enter_branch(view),
+            Action::BesideRight => self.leave_branch(view),
             Action::PageUp => self.scroll += self.height * 0.8,
             Action::PageDown => self.scroll = (self.scroll - self.height * 0.8).max(0.0),
             Action::HandsToMiddle => self.bring = Bring::Hands,
@@ -111,17 +115,22 @@ impl LaddersState {
             Some(Spot::Branch(nth)) => view.branches.get(nth).map_or(0, |branch| branch.from),
             Some(Spot::Ground) | None => 0,
         };
-        let next = now.saturating_add_signed(by).min(view.rungs.len().saturating_sub(1));
+        let next = now
+            .saturating_add_signed(by)
+            .min(view.rungs.len().saturating_sub(1));
         self.chosen = Some(Spot::Rung(next));
         self.bring = Bring::Chosen;
     }
 
     /// From a rung to the first branch that leaves or joins it; from a branch to the next one.
-    fn to_branch(&mut self, view: &LadderView) {
+    fn enter_branch(&mut self, view: &LadderView) {
         let count = view.branches.len();
         let found = match self.chosen {
             Some(Spot::Branch(nth)) => Some((nth + 1) % count.max(1)),
-            Some(Spot::Rung(at)) => view.branches.iter().position(|branch| branch.from == at || branch.to == at),
+            Some(Spot::Rung(at)) => view
+                .branches
+                .iter()
+                .position(|branch| branch.from == at || branch.to == at),
             _ => None,
         };
         if let Some(nth) = found.filter(|nth| *nth < count) {
@@ -129,7 +138,7 @@ impl LaddersState {
         }
     }
 
-    fn to_line(&mut self, view: &LadderView) {
+    fn leave_branch(&mut self, view: &LadderView) {
         if let Some(Spot::Branch(nth)) = self.chosen {
             self.chosen = view.branches.get(nth).map(|branch| Spot::Rung(branch.to));
             self.bring = Bring::Chosen;

@@ -30,21 +30,41 @@ fn padding(wide: bool) -> f32 {
 
 /// Height of the card in a column of `width`.
 pub(super) fn height(ui: &mut Ui, card: &CardView, width: f32, wide: bool) -> f32 {
-    let look = Look { card, nth: 0, wide, next_set: None };
+    let look = Look {
+        card,
+        nth: 0,
+        wide,
+        next_set: None,
+    };
     let mut actions = Actions::default();
     let inner = width - 2.0 * padding(wide) - belt_room(card, width);
     let text = Pen::measure(ui, inner, |pen| write(pen, &look, &mut actions)) + 2.0 * padding(wide) - 4.0;
-    if belt_room(card, width) > 0.0 { text.max(BELT.y + 36.0) } else { text }
+    if belt_room(card, width) > 0.0 {
+        text.max(BELT.y + 36.0)
+    } else {
+        text
+    }
 }
 
 /// Width that the belt takes beside the words; 0 where nothing hangs or the card is narrow.
 fn belt_room(card: &CardView, width: f32) -> f32 {
     let hangs = card.asked.prescription().is_some_and(|work| work.belt.is_some());
-    if hangs && width > 560.0 { BELT.x + 14.0 } else { 0.0 }
+    if hangs && width > 560.0 {
+        BELT.x + 14.0
+    } else {
+        0.0
+    }
 }
 
 /// Draws the card; a press makes it the one that the dock logs for.
-pub(super) fn card_ui(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, state: &mut NextState, actions: &mut Actions) {
+pub(super) fn card_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    card: &CardView,
+    nth: usize,
+    state: &mut NextState,
+    actions: &mut Actions,
+) {
     let theme = Theme::of(ui);
     let wide = rect.width() > 330.0 && ui.ctx().content_rect().width() >= crate::ui::theme::NARROW;
     widgets::card(ui.painter(), rect, Some(theme.rail(card.rail)), &theme);
@@ -57,13 +77,24 @@ pub(super) fn card_ui(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, stat
         widgets::focus_ring(ui.painter(), rect.shrink(3.0), 6.0, &theme);
     }
     let next_set = is_chosen.then(|| {
-        let is_hold = card.asked.prescription().is_some_and(|work| work.measure.is_hold());
+        let is_hold = card
+            .asked
+            .prescription()
+            .is_some_and(|work| work.measure.is_hold());
         amount_words(state.amount_for(card), is_hold)
     });
-    let look = Look { card, nth, wide, next_set };
+    let look = Look {
+        card,
+        nth,
+        wide,
+        next_set,
+    };
     let padding = padding(wide);
     let belt = belt_room(card, rect.width());
-    let inner = Rect::from_min_max(rect.min + vec2(padding, padding), rect.max - vec2(padding + belt, padding));
+    let inner = Rect::from_min_max(
+        rect.min + vec2(padding, padding),
+        rect.max - vec2(padding + belt, padding),
+    );
     let mut pen = Pen::new(ui, inner);
     write(&mut pen, &look, actions);
     if belt > 0.0
@@ -71,8 +102,12 @@ pub(super) fn card_ui(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, stat
     {
         let place = Rect::from_min_size(pos2(rect.right() - padding - BELT.x, rect.top() + 16.0), BELT);
         widgets::belt(ui.painter(), place, view, &theme);
-        let words = Line::phrase(&view.words, plain(&theme), strong(&theme)).on_one_line(ui.painter(), BELT.x + 20.0);
-        let at = pos2(place.center().x - words.size().x / 2.0, rect.bottom() - padding - words.size().y);
+        let words =
+            Line::phrase(&view.words, plain(&theme), strong(&theme)).on_one_line(ui.painter(), BELT.x + 20.0);
+        let at = pos2(
+            place.center().x - words.size().x / 2.0,
+            rect.bottom() - padding - words.size().y,
+        );
         crate::ui::pen::named_galley(ui, at, words);
     }
 }
@@ -90,7 +125,10 @@ fn spoken(card: &CardView) -> String {
         Asked::Pause(lines) => lines.iter().map(Phrase::text).collect::<Vec<_>>().join(" "),
         Asked::WeighInFirst(_) => "weigh in first".to_owned(),
         Asked::Work(work) => {
-            let load = work.load.as_deref().map_or_else(String::new, |load| format!(" at {load}"));
+            let load = work
+                .load
+                .as_deref()
+                .map_or_else(String::new, |load| format!(" at {load}"));
             format!("{} {} {}{load}", work.title, asked_words(work), after_words(work))
         }
     }
@@ -130,15 +168,36 @@ fn heading(pen: &mut Pen<'_>, look: &Look<'_>) {
     let y = rect.center().y;
     let painter = pen.ui.painter().clone();
     hand_disc(&painter, pos2(rect.left() + 13.0, y), 13.0, card.rail, &theme);
-    let colour = if card.rail == Rail::Both { *theme.ink } else { theme.rail(card.rail) };
-    let word_width = Line::new(card.verdict.word(), Ink::new(Face::LabelStrong, 17.0, colour)).on_one_line(&painter, f32::INFINITY).size().x;
+    let colour = if card.rail == Rail::Both {
+        *theme.ink
+    } else {
+        theme.rail(card.rail)
+    };
+    let word_width = Line::new(card.verdict.word(), Ink::new(Face::LabelStrong, 17.0, colour))
+        .on_one_line(&painter, f32::INFINITY)
+        .size()
+        .x;
     let verdict_left = rect.right() - word_width - 28.0;
-    let heading = Line::new(&card.heading, Ink::new(Face::LabelStrong, 17.0, colour)).on_one_line(&painter, verdict_left - rect.left() - 46.0);
+    let heading = Line::new(&card.heading, Ink::new(Face::LabelStrong, 17.0, colour))
+        .on_one_line(&painter, verdict_left - rect.left() - 46.0);
     let at = pos2(rect.left() + 36.0, y - heading.size().y / 2.0);
     crate::ui::pen::named_galley(pen.ui, at, heading);
-    let badge = badge_with_word(&painter, pos2(verdict_left, y), card.verdict, 20.0, 17.0, *theme.raised, &theme);
-    let response = pen.ui.interact(badge, pen.ui.scope_id().with(("verdict", look.nth)), Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(Role::Status, true, format!("Verdict {}", card.verdict.word())));
+    let badge = badge_with_word(
+        &painter,
+        pos2(verdict_left, y),
+        card.verdict,
+        20.0,
+        17.0,
+        *theme.raised,
+        &theme,
+    );
+    let response = pen.ui.interact(
+        badge,
+        pen.ui.scope_id().with(("verdict", look.nth)),
+        Sense::hover(),
+    );
+    response
+        .widget_info(|| WidgetInfo::labeled(Role::Status, true, format!("Verdict {}", card.verdict.word())));
 }
 
 /// Title, big numbers, load, sets.
@@ -167,7 +226,14 @@ fn prescription(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription, later: 
     if let Some(day) = &look.card.not_before {
         pen.gap(2.0);
         let words = Phrase::strong(format!("Not before {day}")).then(": days apart are part of the work.");
-        pen.write(Line::phrase(&words, plain(&theme), Ink { colour: *theme.ember, ..strong(&theme) }));
+        pen.write(Line::phrase(
+            &words,
+            plain(&theme),
+            Ink {
+                colour: *theme.ember,
+                ..strong(&theme)
+            },
+        ));
     }
     // In a narrow window a card across the whole width leaves the chips out; the dock counts the sets.
     if !later && (look.wide || pen.width() < 520.0 || work.belt.is_none()) {
@@ -183,8 +249,13 @@ fn sets(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription) {
     let shown = count.min(if pen.width() > 420.0 { 6 } else { 4 });
     let height = if look.wide { 46.0 } else { 40.0 };
     let Some(rect) = pen.room(height) else { return };
-    let first = work.done.len().saturating_sub(shown.saturating_sub(1)).min(count - shown);
-    let width = (rect.width() - 6.0 * (super::super::ladders::many(shown) - 1.0)) / super::super::ladders::many(shown);
+    let first = work
+        .done
+        .len()
+        .saturating_sub(shown.saturating_sub(1))
+        .min(count - shown);
+    let width = (rect.width() - 6.0 * (super::super::ladders::many(shown) - 1.0))
+        / super::super::ladders::many(shown);
     for place in 0..shown {
         let nth = first + place;
         let (kind, words) = match work.done.get(nth) {
@@ -197,13 +268,19 @@ fn sets(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription) {
         let x = rect.left() + super::super::ladders::many(place) * (width + 6.0);
         let chip = Rect::from_min_size(pos2(x, rect.top()), vec2(width, rect.height()));
         set_chip(pen.ui.painter(), chip, nth + 1, kind, &words, &theme);
-        let response = pen.ui.interact(chip, pen.ui.scope_id().with(("set", look.nth, nth)), Sense::hover());
+        let response = pen.ui.interact(
+            chip,
+            pen.ui.scope_id().with(("set", look.nth, nth)),
+            Sense::hover(),
+        );
         let state = match kind {
             SetChip::Done => "done",
             SetChip::Next => "next",
             SetChip::Later => "not yet",
         };
-        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("Set {}, {state}: {words}", nth + 1)));
+        response.widget_info(|| {
+            WidgetInfo::labeled(Role::Label, true, format!("Set {}, {state}: {words}", nth + 1))
+        });
     }
 }
 
@@ -211,12 +288,18 @@ fn sets(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription) {
 fn weigh_in_first(pen: &mut Pen<'_>, look: &Look<'_>, after: Option<&Prescription>) {
     let theme = Theme::of(pen.ui);
     pen.gap(4.0);
-    pen.write(Line::new("Weigh in first", Ink::new(Face::LabelStrong, 26.0, *theme.ink)));
+    pen.write(Line::new(
+        "Weigh in first",
+        Ink::new(Face::LabelStrong, 26.0, *theme.ink),
+    ));
     let words = "The load follows from what you weigh. Type it in the dock below, then Enter.";
     pen.write(Line::new(words, plain(&theme)));
     if let Some(work) = after {
         pen.gap(10.0);
-        pen.write(Line::new("After it", Ink::new(Face::Text, size::NOTE, *theme.ink3)));
+        pen.write(Line::new(
+            "After it",
+            Ink::new(Face::Text, size::NOTE, *theme.ink3),
+        ));
         prescription(pen, look, work, true);
     }
 }
@@ -255,16 +338,22 @@ fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
         let rect = pen.write_at(14.0, Line::phrase(&reason.words, plain(&theme), strong(&theme)));
         pen.right = right;
         if !pen.measuring {
-            pen.ui.painter().rect_filled(Rect::from_center_size(bullet, vec2(5.5, 5.5)), 0.0, *theme.steel);
+            pen.ui
+                .painter()
+                .rect_filled(Rect::from_center_size(bullet, vec2(5.5, 5.5)), 0.0, *theme.steel);
             explain(pen.ui, rect, reason, look.nth);
         }
         pen.gap(4.0);
     }
     if !look.card.chances.is_empty() {
         pen.gap(4.0);
-        let line = look.card.chances.iter().fold(Line::new("Chance today", plain(&theme)), |line, (what, chance)| {
-            line.gap(10.0, what, plain(&theme)).gap(4.0, chance, strong(&theme))
-        });
+        let line = look.card.chances.iter().fold(
+            Line::new("Chance today", plain(&theme)),
+            |line, (what, chance)| {
+                line.gap(10.0, what, plain(&theme))
+                    .gap(4.0, chance, strong(&theme))
+            },
+        );
         pen.write(line);
     }
 }
@@ -287,19 +376,41 @@ fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, bare: bool, actions: &mut Action
     let target = Rect::from_min_max(pos2(rect.right() - 44.0, rect.top()), rect.max);
     if !bare {
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink2);
-        crate::ui::pen::letters(pen.ui.painter(), rect.left_center(), Align2::LEFT_CENTER, "Why", ink);
+        crate::ui::pen::letters(
+            pen.ui.painter(),
+            rect.left_center(),
+            Align2::LEFT_CENTER,
+            "Why",
+            ink,
+        );
     }
     let response = widgets::press(pen.ui, target, &title);
     let cap = key.unwrap_or("…");
-    key_cap(pen.ui.painter(), rect.right_center(), Align2::RIGHT_CENTER, cap, *theme.ink2, &theme);
+    key_cap(
+        pen.ui.painter(),
+        rect.right_center(),
+        Align2::RIGHT_CENTER,
+        cap,
+        *theme.ink2,
+        &theme,
+    );
     if response.clicked() {
-        actions.ask([Action::Why, Action::WhyOther, Action::WhyNext].get(look.nth).copied().unwrap_or(Action::Why));
+        actions.ask(
+            [Action::Why, Action::WhyOther, Action::WhyNext]
+                .get(look.nth)
+                .copied()
+                .unwrap_or(Action::Why),
+        );
     }
 }
 
 /// A sentence's rule, in its own words, on hover and focus.
 fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
-    let response = ui.interact(rect, ui.scope_id().with(("reason", nth, &reason.rule)), Sense::hover());
+    let response = ui.interact(
+        rect,
+        ui.scope_id().with(("reason", nth, &reason.rule)),
+        Sense::hover(),
+    );
     let doc = format!("{} · {}", reason.rule, reason.doc);
     response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &doc));
     response.on_hover_text(doc);

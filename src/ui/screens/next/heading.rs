@@ -8,7 +8,8 @@ use crate::ui::theme::{Face, Theme, size};
 /// The place's title at `left_centre`; returns its box.
 pub(crate) fn title(ui: &mut Ui, left_centre: Pos2, text: &str, width: f32) -> Rect {
     let theme = Theme::of(ui);
-    let galley = Line::new(text, Ink::new(Face::LabelStrong, size::TITLE, *theme.ink)).on_one_line(ui.painter(), width);
+    let galley = Line::new(text, Ink::new(Face::LabelStrong, size::TITLE, *theme.ink))
+        .on_one_line(ui.painter(), width);
     let at = left_centre - vec2(0.0, galley.size().y / 2.0);
     named_galley(ui, at, galley)
 }

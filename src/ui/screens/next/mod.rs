@@ -18,8 +18,8 @@ use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::theme::{COMPACT, NARROW, Theme};
-use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::two_rail::ladder_ui;
+use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::views::{LadderCards, LadderView, NextView};
 use crate::ui::widgets::Button;
 
@@ -37,12 +37,33 @@ pub fn next_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
     ui.painter().rect_filled(whole, 0.0, *theme.bench);
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 60.0 } else { 48.0 }));
     header::header_ui(ui, header, view, state, actions, wide, compact);
-    let dock_height = dock::height(whole.width(), wide, view.card(state.card));
+    state.card = if view.card(state.card).is_some() {
+        state.card
+    } else {
+        0
+    };
+    let dock_height = if view.card(0).is_some() {
+        dock::height(whole.width(), wide)
+    } else {
+        0.0
+    };
     // In a window as low as a magnified laptop's the dock would leave no room: then it scrolls with the cards.
     let floats = whole.height() - header.height() - dock_height > 190.0;
-    let dock_top = if floats { whole.bottom() - dock_height } else { whole.bottom() };
+    let dock_top = if floats {
+        whole.bottom() - dock_height
+    } else {
+        whole.bottom()
+    };
     let main = Rect::from_min_max(header.left_bottom(), pos2(whole.right(), dock_top));
-    main_ui(ui, main, view, state, actions, (wide, compact), (!floats).then_some(dock_height));
+    main_ui(
+        ui,
+        main,
+        view,
+        state,
+        actions,
+        (wide, compact),
+        (!floats).then_some(dock_height),
+    );
     if floats {
         let dock = Rect::from_min_max(pos2(whole.left(), dock_top), whole.max);
         dock::dock_ui(ui, dock, view, state, actions, wide);
@@ -61,34 +82,60 @@ fn main_ui(
 ) {
     let margin = if wide { 20.0 } else { 12.0 };
     let top = if wide { 15.0 } else { 10.0 };
-    let cards_right = if wide { main.right() - margin - SIDE - 16.0 } else { main.right() - margin };
+    let cards_right = if wide {
+        main.right() - margin - SIDE - 16.0
+    } else {
+        main.right() - margin
+    };
     let cards = Rect::from_min_max(main.min + vec2(margin, top), pos2(cards_right, main.bottom()));
     if wide {
-        let side = Rect::from_min_max(pos2(cards.right() + 16.0, cards.top()), pos2(main.right() - margin, main.bottom() - 15.0));
+        let side = Rect::from_min_max(
+            pos2(cards.right() + 16.0, cards.top()),
+            pos2(main.right() - margin, main.bottom() - 15.0),
+        );
         side::side_ui(ui, side, view, state, actions);
     }
-    let mut child = ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + margin.min(14.0))));
-    ScrollArea::vertical().id_salt("cards").auto_shrink(false).show(&mut child, |ui| {
-        let left_top = ui.cursor().min;
-        let area = Rect::from_min_size(left_top, vec2(cards.width(), cards.height()));
-        let mut bottom = groups_ui(ui, area, view, state, actions, wide, compact);
-        if let Some(height) = dock_inside {
-            let dock = Rect::from_min_size(pos2(main.left(), bottom + 8.0), vec2(main.width(), height));
-            ui.set_clip_rect(ui.clip_rect().expand2(vec2(margin, 0.0)));
-            dock::dock_ui(ui, dock, view, state, actions, wide);
-            bottom = dock.bottom();
-        }
-        ui.allocate_rect(Rect::from_min_max(left_top, pos2(area.right(), bottom)), egui::Sense::hover());
-    });
+    let mut child =
+        ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + margin.min(14.0))));
+    ScrollArea::vertical()
+        .id_salt("cards")
+        .auto_shrink(false)
+        .show(&mut child, |ui| {
+            let left_top = ui.cursor().min;
+            let area = Rect::from_min_size(left_top, vec2(cards.width(), cards.height()));
+            let mut bottom = groups_ui(ui, area, view, state, actions, wide, compact);
+            if let Some(height) = dock_inside {
+                let dock = Rect::from_min_size(pos2(main.left(), bottom + 8.0), vec2(main.width(), height));
+                ui.set_clip_rect(ui.clip_rect().expand2(vec2(margin, 0.0)));
+                dock::dock_ui(ui, dock, view, state, actions, wide);
+                bottom = dock.bottom();
+            }
+            ui.allocate_rect(
+                Rect::from_min_max(left_top, pos2(area.right(), bottom)),
+                egui::Sense::hover(),
+            );
+        });
 }
 
 /// All ladders from the top down; the last but one's room grows so that the window is filled.
-fn groups_ui(ui: &mut Ui, area: Rect, view: &NextView, state: &mut NextState, actions: &mut Actions, wide: bool, compact: bool) -> f32 {
+fn groups_ui(
+    ui: &mut Ui,
+    area: Rect,
+    view: &NextView,
+    state: &mut NextState,
+    actions: &mut Actions,
+    wide: bool,
+    compact: bool,
+) -> f32 {
     if view.ladders.is_empty() {
         return empty_ui(ui, area, actions);
     }
     let gap = if wide { 15.0 } else { 10.0 };
-    let plans: Vec<Plan> = view.ladders.iter().map(|ladder| Plan::of(ui, ladder, area.width(), wide, compact)).collect();
+    let plans: Vec<Plan> = view
+        .ladders
+        .iter()
+        .map(|ladder| Plan::of(ui, ladder, area.width(), wide, compact))
+        .collect();
     let needed: f32 = plans.iter().map(|plan| plan.height + gap).sum::<f32>();
     let spare = (area.height() - needed).max(0.0);
     let mut y = area.top();
@@ -101,7 +148,7 @@ fn groups_ui(ui: &mut Ui, area: Rect, view: &NextView, state: &mut NextState, ac
         nth += ladder.cards.len();
         y = rect.bottom() + gap;
     }
-    y - gap + 4.0
+    y - gap
 }
 
 /// How the cards of one ladder lie.
@@ -125,22 +172,50 @@ impl Plan {
             (true, false) => (width - strip.max(12.0)) / 2.0,
             (_, _) => width - if pair { 0.0 } else { strip },
         };
-        let heights = ladder.cards.iter().map(|card| card::height(ui, card, card_width, wide));
-        let height = if stacked { heights.map(|height| height + 8.0).sum::<f32>() } else { heights.fold(0.0, f32::max) };
+        let heights = ladder
+            .cards
+            .iter()
+            .map(|card| card::height(ui, card, card_width, wide));
+        let height = if stacked {
+            heights.map(|height| height + 8.0).sum::<f32>()
+        } else {
+            heights.fold(0.0, f32::max)
+        };
         let least = if strip > 0.0 && pair { 290.0 } else { 0.0 };
-        Self { height: height.max(least), card_width, strip, stacked }
+        Self {
+            height: height.max(least),
+            card_width,
+            strip,
+            stacked,
+        }
     }
 }
 
-fn group_ui(ui: &mut Ui, rect: Rect, ladder: &LadderCards, plan: &Plan, first: usize, state: &mut NextState, actions: &mut Actions) {
+fn group_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    ladder: &LadderCards,
+    plan: &Plan,
+    first: usize,
+    state: &mut NextState,
+    actions: &mut Actions,
+) {
     let mut y = rect.top();
     let heights: Vec<f32> = if plan.stacked {
-        ladder.cards.iter().map(|card| card::height(ui, card, plan.card_width, false)).collect()
+        ladder
+            .cards
+            .iter()
+            .map(|card| card::height(ui, card, plan.card_width, false))
+            .collect()
     } else {
         ladder.cards.iter().map(|_| rect.height()).collect()
     };
     for (nth, (card, height)) in ladder.cards.iter().zip(heights).enumerate() {
-        let x = if nth > 0 && !plan.stacked { rect.right() - plan.card_width } else { rect.left() };
+        let x = if nth > 0 && !plan.stacked {
+            rect.right() - plan.card_width
+        } else {
+            rect.left()
+        };
         let place = Rect::from_min_size(pos2(x, y), vec2(plan.card_width, height));
         card::card_ui(ui, place, card, first + nth, state, actions);
         if plan.stacked {
@@ -148,7 +223,11 @@ fn group_ui(ui: &mut Ui, rect: Rect, ladder: &LadderCards, plan: &Plan, first: u
         }
     }
     if let Some(strip) = ladder.strip.as_ref().filter(|_| plan.strip > 0.0) {
-        let left = if ladder.cards.len() > 1 { rect.left() + plan.card_width } else { rect.right() - plan.strip };
+        let left = if ladder.cards.len() > 1 {
+            rect.left() + plan.card_width
+        } else {
+            rect.right() - plan.strip
+        };
         let place = Rect::from_min_size(pos2(left, rect.top()), vec2(plan.strip, rect.height()));
         strip_ui(ui, place, strip, state.less_motion);
     }

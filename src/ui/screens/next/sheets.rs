@@ -40,8 +40,19 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         let mut pressed = None;
         ui.horizontal_wrapped(|ui| {
             for (nth, name) in view.sites.iter().enumerate() {
-                let look = if nth == *site { crate::ui::widgets::ButtonLook::Chosen } else { crate::ui::widgets::ButtonLook::Plain };
-                if (Button { title: name, key: None, look }).flow(ui).clicked() {
+                let look = if nth == *site {
+                    crate::ui::widgets::ButtonLook::Chosen
+                } else {
+                    crate::ui::widgets::ButtonLook::Plain
+                };
+                if (Button {
+                    title: name,
+                    key: None,
+                    look,
+                })
+                .flow(ui)
+                .clicked()
+                {
                     pressed = Some(nth);
                 }
             }
@@ -51,7 +62,11 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         let sides = [Rail2::Left, Rail2::Right, Rail2::Unsaid];
         let chosen = sides.iter().position(|other| other == side).unwrap_or(2);
         let at = ui.cursor().min;
-        let (row, choice) = Choices { titles: &["Left side", "Right side", "Both, or not sure"], chosen }.show(ui, at);
+        let (row, choice) = Choices {
+            titles: &["Left side", "Right side", "Both, or not sure"],
+            chosen,
+        }
+        .show(ui, at);
         ui.advance_cursor_after_rect(row);
         *side = choice.and_then(|nth| sides.get(nth).copied()).unwrap_or(*side);
         let label = field_label(ui, "How much, 0 none to 10 worst");
@@ -66,7 +81,11 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         if Button::main(&title).flow(ui).clicked()
             && let Some(name) = view.sites.get(*site)
         {
-            actions.write(Deed::Pain { site: name, rail: (*side).into(), score: *score });
+            actions.write(Deed::Pain {
+                site: name,
+                rail: (*side).into(),
+                score: *score,
+            });
             return true;
         }
         false
@@ -77,7 +96,9 @@ fn weigh_in_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
     SheetFrame::new("Weigh in").show(ui, |ui| {
         let label = field_label(ui, &format!("What the scale shows, {}", view.unit));
         let hint = view.last_bodyweight.map_or_else(String::new, number);
-        let edit = TextEdit::singleline(&mut state.weigh_in).hint_text(hint).font(egui::FontSelection::FontId(Face::Number.at(28.0)));
+        let edit = TextEdit::singleline(&mut state.weigh_in)
+            .hint_text(hint)
+            .font(egui::FontSelection::FontId(Face::Number.at(28.0)));
         let response = ui.add(edit).labelled_by(label);
         let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         if !entered && ui.memory(|memory| memory.focused().is_none()) {
@@ -85,7 +106,14 @@ fn weigh_in_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
         }
         let wrong = !state.weigh_in.is_empty() && super::state::typed_number(&state.weigh_in).is_none();
         let theme = Theme::of(ui);
-        ui.colored_label(*theme.ink2, if wrong { "A number, like 74.6." } else { "Best in the morning, before breakfast." });
+        ui.colored_label(
+            *theme.ink2,
+            if wrong {
+                "A number, like 74.6."
+            } else {
+                "Best in the morning, before breakfast."
+            },
+        );
         ui.add_space(8.0);
         if Button::main("Write weigh-in").key("Enter").flow(ui).clicked() || entered {
             state.weigh_in_now(actions);
@@ -98,7 +126,13 @@ fn weigh_in_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
 fn note_ui(ui: &mut Ui, state: &mut NextState, actions: &mut Actions) -> bool {
     SheetFrame::new("Note").show(ui, |ui| {
         let label = field_label(ui, "It goes with the next set that you log");
-        let response = ui.add(TextEdit::multiline(&mut state.note).desired_rows(3).desired_width(f32::INFINITY)).labelled_by(label);
+        let response = ui
+            .add(
+                TextEdit::multiline(&mut state.note)
+                    .desired_rows(3)
+                    .desired_width(f32::INFINITY),
+            )
+            .labelled_by(label);
         if ui.memory(|memory| memory.focused().is_none()) {
             response.request_focus();
         }
@@ -123,7 +157,14 @@ fn why_ui(ui: &mut Ui, card: &CardView) -> bool {
         for reason in card.reasons.iter().chain(&card.cautions) {
             pen.gap(6.0);
             let plain = Ink::new(Face::Label, size::BODY, *theme.ink);
-            pen.write(Line::phrase(&reason.words, plain, Ink { face: Face::LabelStrong, ..plain }));
+            pen.write(Line::phrase(
+                &reason.words,
+                plain,
+                Ink {
+                    face: Face::LabelStrong,
+                    ..plain
+                },
+            ));
             let rule = Ink::new(Face::Code, size::NOTE, *theme.ink2);
             let doc = Ink::new(Face::Label, size::TABLE, *theme.ink2);
             pen.write(Line::new(&reason.rule, rule).gap(8.0, &reason.doc, doc));

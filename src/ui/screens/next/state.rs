@@ -99,18 +99,26 @@ impl From<Rail2> for Rail {
 impl NextState {
     /// As prescribed, with no clock running.
     pub fn at(now: f64) -> Self {
-        Self { now, ..Self::default() }
+        Self {
+            now,
+            ..Self::default()
+        }
     }
 
     /// Reps or seconds that would be logged for `card`.
     pub fn amount_for(&self, card: &CardView) -> f64 {
-        self.amount.unwrap_or_else(|| card.asked.prescription().map_or(0.0, |work| work.prefill))
+        self.amount
+            .unwrap_or_else(|| card.asked.prescription().map_or(0.0, |work| work.prefill))
     }
 
     /// The reserve that would be logged; none on holds and where none is asked.
     pub fn reserve_for(&self, card: &CardView) -> Option<f64> {
         let work = card.asked.prescription()?;
-        if work.measure.is_hold() { None } else { self.reserve.or(work.reserve) }
+        if work.measure.is_hold() {
+            None
+        } else {
+            self.reserve.or(work.reserve)
+        }
     }
 
     /// Seconds since the rest clock started.
@@ -129,7 +137,9 @@ impl NextState {
     /// The set that would be logged now; none while there is nothing to log.
     pub fn draft(&self, view: &NextView) -> Option<SetDraft> {
         let card = view.card(self.card)?;
-        let Asked::Work(work) = &card.asked else { return None };
+        let Asked::Work(work) = &card.asked else {
+            return None;
+        };
         Some(SetDraft {
             ladder: card.ladder.clone(),
             rung: work.rung.clone(),
@@ -152,7 +162,13 @@ impl NextState {
 
     /// Forgets what was typed.
     fn as_prescribed(&mut self) {
-        (self.amount, self.reserve, self.outcome, self.keys_from, self.typed_at) = (None, None, Outcome::Done, None, None);
+        (
+            self.amount,
+            self.reserve,
+            self.outcome,
+            self.keys_from,
+            self.typed_at,
+        ) = (None, None, Outcome::Done, None, None);
         self.held = Held::No;
     }
 
@@ -174,7 +190,13 @@ impl NextState {
             Action::Missed => self.outcome = toggled(self.outcome, Outcome::Missed),
             Action::FormNotKept => self.outcome = toggled(self.outcome, Outcome::Form),
             Action::LogSet | Action::BarMissed => self.log(action == Action::BarMissed, view, actions),
-            Action::RestClock => self.rest_from = if self.rest_from.is_some() { None } else { Some(self.now) },
+            Action::RestClock => {
+                self.rest_from = if self.rest_from.is_some() {
+                    None
+                } else {
+                    Some(self.now)
+                }
+            }
             Action::HoldClock => self.turn_hold(view, actions),
             Action::Pain => self.sheet = Some(Sheet::Pain),
             Action::WeighIn => self.sheet = Some(Sheet::WeighIn),
@@ -185,7 +207,7 @@ impl NextState {
             Action::WarmUp => self.warm_up(view),
             Action::BarMore => self.change(1.0, view),
             Action::BarFewer => self.change(-1.0, view),
-            Action::BarUndo => actions.write(Deed::Undo),
+            Action::BarUndo | Action::UndoSet => actions.write(Deed::Undo),
             Action::Back => self.sheet = None,
             _ => {}
         }
@@ -198,7 +220,10 @@ impl NextState {
         match view.card(self.card).map(|card| &card.asked) {
             Some(Asked::WeighInFirst(_)) => self.weigh_in_now(actions),
             Some(Asked::Work(_)) => {
-                if let Some(draft) = self.draft(view).filter(|draft| draft.amount > 0.0 || draft.outcome == Outcome::Missed) {
+                if let Some(draft) = self
+                    .draft(view)
+                    .filter(|draft| draft.amount > 0.0 || draft.outcome == Outcome::Missed)
+                {
                     actions.write(Deed::Log(draft));
                 }
             }
@@ -219,7 +244,10 @@ impl NextState {
 
     /// Starts the count-in, or stops the hold: its whole seconds are the amount, and the set is logged.
     fn turn_hold(&mut self, view: &NextView, actions: &mut Actions) {
-        let is_hold = view.card(self.card).and_then(|card| card.asked.prescription()).is_some_and(|work| work.measure.is_hold());
+        let is_hold = view
+            .card(self.card)
+            .and_then(|card| card.asked.prescription())
+            .is_some_and(|work| work.measure.is_hold());
         match self.holding() {
             None if is_hold => self.held = Held::From(self.now + COUNT_IN_SECS),
             None => {}
@@ -257,7 +285,9 @@ impl NextState {
     /// The next card with that rail, after the present one.
     fn choose_rail(&mut self, rail: Rail, view: &NextView) {
         let rails: Vec<Rail> = view.cards().map(|card| card.rail).collect();
-        let found = (1..=rails.len()).map(|step| (self.card + step) % rails.len().max(1)).find(|nth| rails.get(*nth) == Some(&rail));
+        let found = (1..=rails.len())
+            .map(|step| (self.card + step) % rails.len().max(1))
+            .find(|nth| rails.get(*nth) == Some(&rail));
         if let Some(nth) = found.filter(|_| rails.get(self.card) != Some(&rail) || rail == Rail::Both) {
             self.choose(nth);
         }
@@ -274,7 +304,9 @@ impl NextState {
 pub fn typed_number(text: &str) -> Option<f64> {
     let text = text.trim().replace(',', ".");
     let plain = text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-    text.parse().ok().filter(|value: &f64| plain && *value > 0.0 && value.is_finite())
+    text.parse()
+        .ok()
+        .filter(|value: &f64| plain && *value > 0.0 && value.is_finite())
 }
 
 fn toggled(now: Outcome, to: Outcome) -> Outcome {
@@ -286,15 +318,21 @@ fn toggled(now: Outcome, to: Outcome) -> Outcome {
 fn turn(view: &NextView, card: usize) -> usize {
     let left = |nth: usize, just: bool| {
         view.card(nth).and_then(|card| match &card.asked {
-            Asked::Work(work) => Some(usize::from(work.sets).saturating_sub(work.done.len() + usize::from(just))),
+            Asked::Work(work) => {
+                Some(usize::from(work.sets).saturating_sub(work.done.len() + usize::from(just)))
+            }
             Asked::WeighInFirst(_) | Asked::Pause(_) => None,
         })
     };
-    let same_ladder = |nth: usize| view.card(nth).map(|other| &other.ladder) == view.card(card).map(|own| &own.ladder);
+    let same_ladder =
+        |nth: usize| view.card(nth).map(|other| &other.ladder) == view.card(card).map(|own| &own.ladder);
     let count = view.cards().count();
     let own = left(card, true).unwrap_or(0);
-    let other = (0..count).find(|nth| *nth != card && same_ladder(*nth) && left(*nth, false).unwrap_or(0) > own);
-    let later = (1..=count).map(|step| (card + step) % count.max(1)).find(|nth| left(*nth, *nth == card).unwrap_or(0) > 0);
+    let other =
+        (0..count).find(|nth| *nth != card && same_ladder(*nth) && left(*nth, false).unwrap_or(0) > own);
+    let later = (1..=count)
+        .map(|step| (card + step) % count.max(1))
+        .find(|nth| left(*nth, *nth == card).unwrap_or(0) > 0);
     other.or((own > 0).then_some(card)).or(later).unwrap_or(card)
 }
 

@@ -7,7 +7,11 @@ use crate::units::{Outcome, Rail};
 pub fn asked_words(work: &Prescription) -> String {
     let (lo, hi) = work.measure.range();
     let unit = if work.measure.is_hold() { " s" } else { "" };
-    if lo == hi { format!("{} × {lo}{unit}", work.sets) } else { format!("{} × {lo}–{hi}{unit}", work.sets) }
+    if lo == hi {
+        format!("{} × {lo}{unit}", work.sets)
+    } else {
+        format!("{} × {lo}–{hi}{unit}", work.sets)
+    }
 }
 
 /// What follows the big numbers: `reps, 1 in reserve`.
@@ -22,7 +26,11 @@ pub fn after_words(work: &Prescription) -> String {
 /// `1–3 reps`.
 pub fn range_words(measure: Amounts) -> String {
     let (lo, hi) = measure.range();
-    if lo == hi { amount_words(f64::from(lo), measure.is_hold()) } else { format!("{lo}–{hi} {}", measure.unit()) }
+    if lo == hi {
+        amount_words(f64::from(lo), measure.is_hold())
+    } else {
+        format!("{lo}–{hi} {}", measure.unit())
+    }
 }
 
 /// `2 reps`, `1 rep`, `12 s`.
@@ -37,7 +45,11 @@ pub fn amount_words(amount: f64, is_hold: bool) -> String {
 
 /// `rest 3–5 min`.
 pub fn rest_words((lo, hi): (u16, u16)) -> String {
-    if lo % 60 == 0 && hi % 60 == 0 { format!("rest {}–{} min", lo / 60, hi / 60) } else { format!("rest {lo}–{hi} s") }
+    if lo % 60 == 0 && hi % 60 == 0 {
+        format!("rest {}–{} min", lo / 60, hi / 60)
+    } else {
+        format!("rest {lo}–{hi} s")
+    }
 }
 
 /// What the main button will write, first line.
@@ -72,10 +84,16 @@ mod tests {
 
     #[test]
     fn the_button_says_exactly_what_it_writes() {
-        assert_eq!(done_words(2.0, false, Some(1.0), Outcome::Done), "2 reps, 1 in reserve");
+        assert_eq!(
+            done_words(2.0, false, Some(1.0), Outcome::Done),
+            "2 reps, 1 in reserve"
+        );
         assert_eq!(done_words(1.0, false, None, Outcome::Done), "1 rep");
         assert_eq!(done_words(12.0, true, None, Outcome::Done), "12 s");
-        assert_eq!(done_words(2.0, false, Some(1.0), Outcome::Missed), "2 reps done, then missed");
+        assert_eq!(
+            done_words(2.0, false, Some(1.0), Outcome::Missed),
+            "2 reps done, then missed"
+        );
     }
 
     #[test]
