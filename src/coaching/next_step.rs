@@ -9,7 +9,7 @@ use crate::units::Rail;
 
 use super::advice::{NextStep, Verdict};
 use super::caps::{self, Capped};
-use super::entry::begin_at;
+use super::entry::{Named, begin_at};
 use super::facts::{Facts, Known, system};
 use super::finding::Finding;
 use super::judge::Exposure;
@@ -77,7 +77,14 @@ fn on_ladder<'t, 'a>(
         .iter()
         .filter_map(|(rail, stands)| {
             let other = standing.iter().find(|(other, _)| other != rail).copied();
-            let named = begin_at(timeline, ladder, *rail, other)?;
+            // Where records say where the rail stands, nobody asks where it would begin.
+            let named = match stands {
+                Some(standing) => Named {
+                    rung: standing.rung,
+                    met: false,
+                },
+                None => begin_at(timeline, ladder, *rail, other)?,
+            };
             Some(Facts::gather(
                 timeline,
                 ladder,

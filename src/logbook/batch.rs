@@ -158,10 +158,14 @@ impl Writer {
         new: BTreeMap<String, Vec<Record>>,
         committed: &mut Committed,
     ) -> Result<(), Trouble> {
-        let bodies: BTreeMap<String, Vec<String>> = new
-            .into_par_iter()
-            .map(|(folder, records)| (folder, records.iter().map(line::body).collect()))
-            .collect();
+        let bodies_of = |(folder, records): (String, Vec<Record>)| -> (String, Vec<String>) {
+            (folder, records.iter().map(line::body).collect())
+        };
+        let bodies: BTreeMap<String, Vec<String>> = if new.len() == 1 {
+            new.into_iter().map(bodies_of).collect()
+        } else {
+            new.into_par_iter().map(bodies_of).collect()
+        };
         let count: usize = bodies.values().map(Vec::len).sum();
         if count > 1 {
             self.write_pending(&bodies)?;

@@ -167,10 +167,14 @@ impl Logbook {
         if let Some(only) = only {
             athletes.retain(|folder, _| folder == only);
         }
-        let read: Vec<(Log, History, Vec<Problem>)> = athletes
-            .into_par_iter()
-            .map(|(folder, (files, pending))| athlete(folder, &files, pending))
-            .collect();
+        let read_one = |(folder, (files, pending)): (String, (Vec<&Text>, Vec<Entry<'_>>))| {
+            athlete(folder, &files, pending)
+        };
+        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() == 1 {
+            athletes.into_iter().map(read_one).collect()
+        } else {
+            athletes.into_par_iter().map(read_one).collect()
+        };
         let mut merged = Vec::with_capacity(read.len());
         for (log, history, wrong) in read {
             problems.extend(wrong);

@@ -63,6 +63,17 @@ fn next_with_both_hands_and_a_belt() {
 }
 
 #[test]
+fn next_on_a_laptop_while_rest_runs() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(FakeBook::open(), Place::Next, [1280.0, 800.0], Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::Enter);
+    harness.run_steps(8);
+    harness.snapshot("next-1280");
+    shots.extend_harness(&mut harness);
+}
+
+#[test]
 fn next_when_a_hand_pauses_or_the_scale_comes_first() {
     let mut shots = SnapshotResults::new();
     let with = |next| FakeBook {

@@ -22,6 +22,8 @@ pub const FOCUS_GAP: f32 = 2.0;
 pub const TARGET: f32 = 24.0;
 /// Below this width of the window the narrow layout holds.
 pub const NARROW: f32 = 1100.0;
+/// From this width of its own on, Next shows the column beside the cards and the large dock.
+pub const NEXT_WIDE: f32 = 1200.0;
 /// Below this width of the main area one column is left.
 pub const COMPACT: f32 = 760.0;
 /// A hand moving to a new rung, seconds.

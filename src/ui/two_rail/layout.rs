@@ -270,6 +270,7 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Full => 110.0,
         Width::Narrow if overview => 150.0,
         Width::Narrow if beside && area.width() < 570.0 => 92.0,
+        Width::Narrow if beside && area.width() > 680.0 => 232.0,
         Width::Narrow if beside => 192.0,
         Width::Narrow => 50.0,
     };

@@ -62,11 +62,11 @@ pub(super) fn card_ui(
     rect: Rect,
     card: &CardView,
     nth: usize,
+    wide: bool,
     state: &mut NextState,
     actions: &mut Actions,
 ) {
     let theme = Theme::of(ui);
-    let wide = rect.width() > 330.0 && ui.ctx().content_rect().width() >= crate::ui::theme::NARROW;
     widgets::card(ui.painter(), rect, Some(theme.rail(card.rail)), &theme);
     let is_chosen = state.card == nth;
     let response = whole(ui, rect, card, nth, is_chosen);

@@ -17,7 +17,7 @@ pub use words::{done_words, log_title, number};
 use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
-use crate::ui::theme::{COMPACT, NARROW, Theme};
+use crate::ui::theme::{COMPACT, NEXT_WIDE, Theme};
 use crate::ui::two_rail::ladder_ui;
 use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::views::{LadderCards, LadderView, NextView};
@@ -32,8 +32,7 @@ const SIDE: f32 = 300.0;
 pub fn next_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let whole = ui.max_rect();
-    let window = ui.ctx().content_rect().width();
-    let (wide, compact) = (window >= NARROW, whole.width() < COMPACT);
+    let (wide, compact) = (whole.width() >= NEXT_WIDE, whole.width() < COMPACT);
     ui.painter().rect_filled(whole, 0.0, *theme.bench);
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 60.0 } else { 48.0 }));
     header::header_ui(ui, header, view, state, actions, wide, compact);
@@ -157,6 +156,7 @@ struct Plan {
     card_width: f32,
     strip: f32,
     stacked: bool,
+    wide: bool,
 }
 
 impl Plan {
@@ -187,6 +187,7 @@ impl Plan {
             card_width,
             strip,
             stacked,
+            wide,
         }
     }
 }
@@ -205,7 +206,7 @@ fn group_ui(
         ladder
             .cards
             .iter()
-            .map(|card| card::height(ui, card, plan.card_width, false))
+            .map(|card| card::height(ui, card, plan.card_width, plan.wide))
             .collect()
     } else {
         ladder.cards.iter().map(|_| rect.height()).collect()
@@ -217,7 +218,7 @@ fn group_ui(
             rect.left()
         };
         let place = Rect::from_min_size(pos2(x, y), vec2(plan.card_width, height));
-        card::card_ui(ui, place, card, first + nth, state, actions);
+        card::card_ui(ui, place, card, first + nth, plan.wide, state, actions);
         if plan.stacked {
             y += height + 8.0;
         }
