@@ -9,7 +9,7 @@ use crate::units::{Bodyweight, Rail, Share, SystemLoad};
 use super::entry::Named;
 use super::judge::{Exposure, Measure, Went, exposures};
 use super::loads::{Loadable, PlatesOnHand};
-use super::standing::{Line, Standing, half_rungs};
+use super::standing::{Line, Standing};
 
 /// What a fall adds to the range and the standard of a rung without load: 2 reps or 2 s. Common practice, no source.
 const FALL_ADDS: f64 = 2.0;
@@ -222,7 +222,7 @@ impl<'t, 'a> Facts<'t, 'a> {
 
     /// How high the rail stands, in half rungs.
     pub fn height(&self) -> usize {
-        half_rungs(self.ladder, self.rung)
+        self.ladder.half_rungs(self.rung)
     }
 
     /// The unit steps by which sides are compared: reps, or seconds on holds.
@@ -239,14 +239,14 @@ const LAST_JUDGED: usize = 4;
 /// The days on which the next rung asked more than was thought: a set above `rung` failed under its own range, and
 /// nothing above was tried on the next day on this ladder.
 fn falls(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail, rung: &Rung) -> Vec<NaiveDate> {
-    let height = half_rungs(ladder, rung);
+    let height = ladder.half_rungs(rung);
     // (day, something above was tried, something above failed under its range)
     let mut days: Vec<(NaiveDate, bool, bool)> = Vec::new();
     for set in timeline.evidence().filter(|set| set.counts_for(rail)) {
-        let Some(tag) = set.tag.filter(|tag| tag.ladder.id == ladder.id) else {
+        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
             continue;
         };
-        let above = half_rungs(ladder, tag.rung) > height;
+        let above = tag.height > height;
         let failed = above && set.failed() && set.amount < tag.rung.work.range.lo();
         match days.last_mut() {
             Some((date, tried, fell)) if *date == set.date => {

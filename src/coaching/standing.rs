@@ -57,7 +57,7 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
         return false;
     };
     !timeline.sets.iter().any(|set| {
-        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.ladder.id == ladder.id)
+        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.is_on(ladder))
     })
 }
 
@@ -81,27 +81,23 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
         .evidence()
         .filter(|set| set.amount >= 1.0 && set.counts_for(rail))
     {
-        let Some(rung) = set
-            .tag
-            .filter(|tag| tag.ladder.id == ladder.id)
-            .map(|tag| tag.rung)
-        else {
+        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
             continue;
         };
         let day = days.entry(set.date).or_default();
-        match main_place(ladder, rung) {
-            Some(place) if day.highest.is_none_or(|(highest, _)| place > highest) => {
-                day.highest = Some((place, rung))
+        match tag.rung.way {
+            Way::Branch { .. } => day.branches.push(tag.rung),
+            Way::Main if day.highest.is_none_or(|(highest, _)| tag.height > highest) => {
+                day.highest = Some((tag.height, tag.rung));
             }
-            Some(_) => {}
-            None => day.branches.push(rung),
+            Way::Main => {}
         }
     }
     let mut now: Option<Standing<'a>> = None;
     for (date, day) in days {
         let renewed = now
             .map(|standing| standing.rung)
-            .filter(|rung| day.branches.iter().any(|b| b.id == rung.id));
+            .filter(|rung| day.branches.iter().any(|branch| std::ptr::eq(*branch, *rung)));
         let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
             continue;
         };
@@ -117,19 +113,6 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
         });
     }
     now
-}
-
-/// The rung's place on the main line, from 0; none for a branch.
-pub fn main_place(ladder: &Ladder, rung: &Rung) -> Option<usize> {
-    ladder.main_line().position(|main| main.id == rung.id)
-}
-
-/// How high a rung stands: its place on the main line; a branch half a rung above the one it leaves. In half rungs.
-pub fn half_rungs(ladder: &Ladder, rung: &Rung) -> usize {
-    match &rung.way {
-        Way::Main => main_place(ladder, rung).unwrap_or(0) * 2,
-        Way::Branch { from, .. } => ladder.main_line().position(|main| main.id == *from).unwrap_or(0) * 2 + 1,
-    }
 }
 
 /// The main line as this athlete may climb it: a minor passes over some rungs, never the first.
@@ -173,7 +156,7 @@ impl<'a> Line<'a> {
 
     fn place_above(&self, rung: &Rung) -> Option<usize> {
         match &rung.way {
-            Way::Main => Some(main_place(self.ladder, rung)? + 1),
+            Way::Main => Some(self.ladder.main_index(&rung.id)? + 1),
             Way::Branch { to, .. } => self.ladder.main_line().position(|main| main.id == *to),
         }
     }
@@ -183,7 +166,7 @@ impl<'a> Line<'a> {
         let place_of = |id: &str| self.ladder.main_line().position(|main| main.id == *id);
         let highest = match (&rung.fall_back, &rung.way) {
             (Some(id), _) => place_of(id)?,
-            (None, Way::Main) => main_place(self.ladder, rung)?.checked_sub(1)?,
+            (None, Way::Main) => self.ladder.main_index(&rung.id)?.checked_sub(1)?,
             (None, Way::Branch { from, .. }) => place_of(from)?,
         };
         self.open()

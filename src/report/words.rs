@@ -5,7 +5,7 @@ use crate::coaching::finding::{HEALTHY_FROM, SideState};
 use crate::coaching::{CareNote, Finding, NextStep};
 use crate::units::{Rail, Unit};
 
-use super::numbers::{about, ago, counted, day, days, kg, number};
+use super::numbers::{about, ago, day, days, kg, number};
 
 /// What sentences need besides their numbers: titles, the reader's unit, which rail and what it counts.
 #[derive(Debug, Clone, Copy)]
@@ -196,13 +196,20 @@ impl<'a> Words<'a> {
                 ),
                 so("the same again, clean"),
             ),
-            Finding::SetsShort { date, done, asked } => {
-                let done = counted(i64::try_from(*done).unwrap_or(i64::MAX), "set");
+            Finding::SetsShort {
+                date,
+                done,
+                asked,
+                lowest,
+                lo,
+            } => {
+                let short = if done < asked {
+                    format!("you did {done} of {asked} sets")
+                } else {
+                    format!("a set stopped at {}, under {}", amount(*lowest), amount(*lo))
+                };
                 (
-                    format!(
-                        "On {} there were {done} of {asked}, or one stopped early",
-                        day(*date)
-                    ),
+                    format!("On {} {short}", day(*date)),
                     so("the same again, in full"),
                 )
             }

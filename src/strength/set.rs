@@ -258,7 +258,7 @@ fn apply(state: &mut State, columns: &[Vector; Y], g: &Column, m: &Square, step:
     }
     for i in 0..N {
         let row: Column = std::array::from_fn(|b| (0..Y).map(|a| columns[a][i] * m[a][b]).sum());
-        for j in 0..=i {
+        for j in (0..N).take(i + 1) {
             let mut change: f64 = (0..Y).map(|b| row[b] * columns[b][j]).sum();
             if i == j && considered(i) {
                 change = change.min(0.0);

@@ -110,11 +110,9 @@ impl State {
         m[LOSS] = m[LOSS] * regain + tuning.layoff_loss * lost;
 
         let p = &mut self.cov;
-        for column in 0..N {
-            p[LEVEL][column] += reach * p[TREND][column] + gained * p[SLOPE][column];
-            p[TREND][column] *= keep;
-            p[LOSS][column] *= regain;
-        }
+        p[LEVEL] = std::array::from_fn(|i| p[LEVEL][i] + reach * p[TREND][i] + gained * p[SLOPE][i]);
+        p[TREND] = p[TREND].map(|c| c * keep);
+        p[LOSS] = p[LOSS].map(|c| c * regain);
         for row in p.iter_mut() {
             row[LEVEL] += reach * row[TREND] + gained * row[SLOPE];
             row[TREND] *= keep;

@@ -230,10 +230,13 @@ impl Sheet {
     }
 }
 
+/// Targets by (as of, on).
+type Points = BTreeMap<(NaiveDate, NaiveDate), Target>;
+
 /// A folder in memory: each series' days and points.
 struct Loaded {
     world: String,
-    series: Vec<(Series, Vec<TrainingDay>, BTreeMap<(NaiveDate, NaiveDate), Target>)>,
+    series: Vec<(Series, Vec<TrainingDay>, Points)>,
 }
 
 fn load(dir: &Path, sides_together: bool) -> Loaded {

@@ -43,6 +43,8 @@ pub fn held_up(facts: &Facts<'_, '_>) -> Option<Found> {
             date,
             done: latest.judged.len(),
             asked: facts.measure.sets(),
+            lowest: latest.lowest(),
+            lo: facts.measure.lo(),
         },
         Went::Low => Finding::ReserveShort {
             date,
