@@ -9,13 +9,15 @@
 //! 5. [`body`]: what a rung asks of a body, by segment physics and measured shares
 //! 6. [`timeline`]: a log on a day; each set with that day's bodyweight and its system load
 //! 7. [`strength`]: the belief of a one-rep max
-//! 8. [`coaching`]: the next step of every rail, with its reasons
-//! 9. [`report`]: numbers and findings as words
+//! 8. [`bests`]: records by four measures, and the rep-max formulas
+//! 9. [`coaching`]: the next step of every rail, with its reasons
+//! 10. [`report`]: numbers and findings as words
 //!
 //! At the rim: [`cli`] asks and prints, [`clock`] knows what day it is, [`demo`] invents a gym.
 //!
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 
+pub mod bests;
 pub mod body;
 pub mod catalogue;
 pub mod cli;

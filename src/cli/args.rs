@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand};
 
+use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
@@ -53,6 +54,8 @@ pub enum Command {
     Load(LoadArgs),
     /// Reads a spreadsheet (CSV) into the logbook, all of it or nothing
     Import(ImportArgs),
+    /// Bests of each movement by four measures, with their bodyweights and dates
+    Totals(TotalsArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -180,6 +183,20 @@ pub struct ImportArgs {
     /// Writes the good rows even if others are bad
     #[arg(long)]
     pub keep_good: bool,
+}
+
+/// Arguments of `totals`.
+#[derive(Debug, Args)]
+pub struct TotalsArgs {
+    /// Only this athlete
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// The rep-max formula: epley, brzycki, lander, lombardi, mayhew, oconner or wathan
+    #[arg(long, value_name = "FORMULA", default_value = "epley", value_parser = parsed::<Formula>)]
+    pub formula: Formula,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
 }
 
 /// Arguments of `check`.

@@ -10,6 +10,7 @@ mod load;
 mod next;
 pub mod output;
 mod reading;
+mod totals;
 mod usage;
 
 use std::process::ExitCode;
@@ -65,6 +66,7 @@ pub fn run() -> ExitCode {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
         Some(Command::Import(args)) => import::run(&args),
+        Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => demo::without_window(&cli.start),

@@ -16,14 +16,14 @@ use super::judge::Exposure;
 use super::loads::PlatesOnHand;
 use super::prescribe::{Ruling, bound_by_other, prescribe, target};
 use super::rules::{ELSE, Found, READINESS, WORK};
-use super::standing::{has_joined, is_set_aside, rails, rung_now};
+use super::standing::{is_set_aside, joined, rails, rung_now};
 use super::{care, prescribe, sides};
 
 /// The next step of every rail of every ladder that the athlete is on, in order of ladder id, then left, right.
 pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &PlatesOnHand) -> Vec<NextStep> {
-    catalogue
-        .ladders()
-        .filter(|ladder| has_joined(timeline, ladder))
+    joined(timeline)
+        .into_iter()
+        .filter_map(|id| catalogue.ladder(id))
         .flat_map(|ladder| on_ladder(timeline, catalogue, ladder, plates))
         .collect()
 }

@@ -1,5 +1,7 @@
 //! Where a rail stands: its rung now, since when, and whether it is climbed at all.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
 
 use crate::catalogue::{Ladder, Rung, Way};
@@ -35,16 +37,23 @@ pub fn rails(ladder: &Ladder) -> &'static [Rail] {
     }
 }
 
-/// Whether the athlete ever joined `ladder`: by a placement, or by a set logged for it.
-pub fn has_joined(timeline: &Timeline<'_>, ladder: &Ladder) -> bool {
-    timeline
+/// The ladders that the athlete ever joined, by id: by a placement, or by a set logged for one.
+pub fn joined<'a>(timeline: &Timeline<'a>) -> BTreeSet<&'a str> {
+    let mut ladders: BTreeSet<&str> = timeline
         .placements
         .iter()
-        .any(|placement| placement.ladder == ladder.id)
-        || timeline
-            .sets
-            .iter()
-            .any(|set| set.set.ladder.as_deref() == Some(ladder.id.as_str()))
+        .map(|placement| placement.ladder)
+        .collect();
+    let mut last: Option<&str> = None;
+    for set in &timeline.sets {
+        let ladder = set.set.ladder.as_deref();
+        // Sets come in rows of the same; only a change is worth a look.
+        if ladder != last {
+            ladders.extend(ladder);
+            last = ladder;
+        }
+    }
+    ladders
 }
 
 /// Whether the rail was set aside and neither placed later in order nor trained on a later day.

@@ -39,18 +39,21 @@ impl Log {
     /// Birth date, sex and height: the newest value of each.
     pub fn person(&self) -> Person {
         let mut person = Person::default();
-        for record in &self.records {
-            if let Fact::Profile {
-                born, sex, height_cm, ..
-            } = &record.what
-            {
-                person.born = born.as_ref().map(super::Written::date).or(person.born);
-                person.sex = sex.or(person.sex);
-                person.height = height_cm
-                    .and_then(|cm| Height::from_cm(cm).ok())
-                    .or(person.height);
-            }
-        }
+        self.records.iter().for_each(|record| person.learn(&record.what));
         person
+    }
+}
+
+impl Person {
+    /// Takes in what a later record says of the person.
+    pub fn learn(&mut self, fact: &Fact) {
+        if let Fact::Profile {
+            born, sex, height_cm, ..
+        } = fact
+        {
+            self.born = born.as_ref().map(super::Written::date).or(self.born);
+            self.sex = sex.or(self.sex);
+            self.height = height_cm.and_then(|cm| Height::from_cm(cm).ok()).or(self.height);
+        }
     }
 }

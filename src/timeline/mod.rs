@@ -66,7 +66,7 @@ impl<'a> Timeline<'a> {
         let records = log.records.get(..until).unwrap_or_default();
         let (mut weighed, mut sets) = (Vec::new(), Vec::with_capacity(records.len()));
         let (mut pains, mut placements) = (Vec::new(), Vec::new());
-        let mut phases = Phases::default();
+        let (mut phases, mut person) = (Phases::default(), Person::default());
         // One look at each record: a year of them is more memory than a cache holds.
         for (order, record) in records.iter().enumerate() {
             let date = record.at.date();
@@ -98,9 +98,12 @@ impl<'a> Timeline<'a> {
                         rung,
                     });
                 }
-                _ => {}
+                other => person.learn(other),
             }
         }
+        // Who somebody is holds for every day, before it was said too.
+        let later = log.records.get(until..).unwrap_or_default();
+        later.iter().for_each(|record| person.learn(&record.what));
         let weigh_ins = WeighIns::gather(weighed);
         let mut sets = sets::gather(&sets, catalogue, &weigh_ins);
         let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
@@ -108,7 +111,7 @@ impl<'a> Timeline<'a> {
         Self {
             on,
             name: &log.name,
-            person: log.person(),
+            person,
             weigh_ins,
             sets,
             pains,
@@ -128,6 +131,16 @@ impl<'a> Timeline<'a> {
             .sets
             .partition_point(|set| self.age(set.date) > EVIDENCE_DAYS);
         self.sets.iter().skip(recent).filter(|set| !set.odd)
+    }
+
+    /// Which of [`Timeline::sets`] look like a slip, judged over the whole log: a record may be older than a year.
+    pub fn doubted(&self) -> Vec<bool> {
+        let mut sets = self.sets.clone();
+        // A set without any load known can't be odd; it keeps what it was told at the start.
+        sets.iter_mut()
+            .for_each(|set| set.odd = set.odd && set.system.is_none());
+        odd::mark(&mut sets);
+        sets.iter().map(|set| set.odd && set.system.is_some()).collect()
     }
 
     /// Today's bodyweight: the mean of today's weigh-ins, else of the latest day before.
