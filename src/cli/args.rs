@@ -9,6 +9,7 @@ use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
+use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
 /// Keeps ladders of bodyweight strength and says the next step, and why.
@@ -52,6 +53,18 @@ pub enum Command {
     Next(NextArgs),
     /// What to hang for a load in all: the plates, or the help
     Load(LoadArgs),
+    /// Who needs what, the most urgent first
+    Roster(RosterArgs),
+    /// Writes one record: a set, a weigh-in, pain, a placement, a phase, a goal, a note or a profile
+    Log(Box<LogArgs>),
+    /// Says one record anew
+    Amend(Box<AmendArgs>),
+    /// Takes one record out of account; nothing is deleted
+    Retract(RetractArgs),
+    /// Takes a retracted record back into account
+    Restore(RestoreArgs),
+    /// Prints every record, as import reads them
+    Export(ExportArgs),
     /// Reads a spreadsheet (CSV) into the logbook, all of it or nothing
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
@@ -234,12 +247,12 @@ pub struct DemoArgs {
 }
 
 /// A date from 1900 to 2100.
-fn date(text: &str) -> Result<NaiveDate, String> {
+pub(super) fn date(text: &str) -> Result<NaiveDate, String> {
     date_of(text).ok_or_else(|| "write a date as 2026-03-18".to_owned())
 }
 
 /// A folder's name that is not empty.
-fn folder(text: &str) -> Result<PathBuf, String> {
+pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
     if text.is_empty() {
         Err("name a folder".to_owned())
     } else {

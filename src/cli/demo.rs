@@ -5,14 +5,15 @@ use std::time::Duration;
 
 use crate::clock;
 use crate::coaching::next_step::of_all;
+use crate::coaching::roster::roster;
 use crate::demo::{Gym, Plan, gym};
 use crate::logbook::{Machine, Name, Settings, Trouble, WholeFile, Writer};
 use crate::units::Unit;
 
 use super::args::{DemoArgs, Start};
-use super::output::Style;
+use super::output::{Style, tell};
 use super::reading::{self, Reading};
-use super::{Answer, Failed, next};
+use super::{Answer, Failed, next, roster};
 
 /// The demo's device.
 const DEVICE: &str = "demo";
@@ -98,7 +99,7 @@ pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, F
     ))
 }
 
-/// The program without a command: the next steps of the demo gym, or of the logbook.
+/// The program where no window can be opened: the roster of the demo gym or of the logbook, then everyone's next steps.
 pub fn without_window(start: &Start) -> Result<Answer, Failed> {
     let machine = Machine::this()?;
     let on = reading::day(start.on);
@@ -112,8 +113,14 @@ pub fn without_window(start: &Start) -> Result<Answer, Failed> {
         catalogue,
         with_problems,
     } = reading::open(&machine, &root, None)?;
-    let plates = reading::on_hand(&book, None);
+    tell("rungwright: no window can be opened here; this is the roster, and everyone's next steps");
+    let (plates, unit, style) = (reading::on_hand(&book, None), book.unit(), Style::for_stdout());
+    let lines = roster(&book.logs, &catalogue, &plates, on);
     let steps = of_all(&book.logs, &catalogue, &plates, on);
-    let text = next::text(&steps, &catalogue, &plates, book.unit(), Style::for_stdout());
+    let mut text = roster::text(&lines, unit, on, style);
+    if !steps.is_empty() {
+        text.push('\n');
+        text.push_str(&next::text(&steps, &catalogue, &plates, unit, style));
+    }
     Ok(Answer { text, with_problems })
 }

@@ -2,14 +2,24 @@
 //!
 //! Exit 0 done, 1 found problems, 2 wrong use. Answers go to stdout, errors to stderr.
 
+mod amend;
 mod args;
+mod args_record;
 mod check;
 mod demo;
+mod export;
 mod import;
 mod load;
+mod log;
+mod log_rows;
+mod mend;
 mod next;
 pub mod output;
 mod reading;
+mod record_row;
+mod restore;
+mod retract;
+mod roster;
 mod totals;
 mod usage;
 
@@ -65,6 +75,12 @@ pub fn run() -> ExitCode {
     let result = match cli.command {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Roster(args)) => roster::run(&args),
+        Some(Command::Log(args)) => log::run(&args),
+        Some(Command::Amend(args)) => amend::run(&args),
+        Some(Command::Retract(args)) => retract::run(&args),
+        Some(Command::Restore(args)) => restore::run(&args),
+        Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::Check(args)) => check::run(&args),

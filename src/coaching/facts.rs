@@ -268,11 +268,13 @@ fn pain_now(timeline: &Timeline<'_>, movement: Option<&Movement>, rail: Rail) ->
     Site::ALL
         .into_iter()
         .filter_map(|site| latest_at(timeline, site, movement, rail))
-        .filter(|pain| {
-            let age = timeline.age(pain.date);
-            pain.score > 0 && (age <= PAIN_DAYS || (pain.score >= STRONG_PAIN && age <= STRONG_PAIN_DAYS))
-        })
+        .filter(|pain| still_counts(pain.score, timeline.age(pain.date)))
         .max_by_key(|pain| (pain.score, pain.date))
+}
+
+/// Whether a report of `score` that is `age` days old still counts.
+pub(crate) fn still_counts(score: u8, age: i64) -> bool {
+    score > 0 && (age <= PAIN_DAYS || (score >= STRONG_PAIN && age <= STRONG_PAIN_DAYS))
 }
 
 fn latest_at(

@@ -252,6 +252,7 @@ fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
             facts.passed_on()
         },
         not_before: care::not_before(facts),
+        days_without_standard: facts.judged().rev().take_while(|day| !day.meets).count(),
         chance: None,
     }
 }

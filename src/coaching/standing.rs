@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 
 use crate::catalogue::{Ladder, Rung, Way};
 use crate::logbook::record::Placed;
-use crate::timeline::Timeline;
+use crate::timeline::{EVIDENCE_DAYS, Timeline};
 use crate::units::Rail;
 
 /// The rung that records put a rail on.
@@ -77,11 +77,10 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
 pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
     let mut days: std::collections::BTreeMap<NaiveDate, DayOnLadder<'a>> = std::collections::BTreeMap::new();
     for placement in &timeline.placements {
-        let here = placement.ladder == ladder.id && rail.touched_by(placement.side);
-        if let (true, Placed::On(id)) = (
-            here && timeline.age(placement.date) <= crate::timeline::EVIDENCE_DAYS,
-            placement.rung,
-        ) && let Some(rung) = ladder.rung(id)
+        if placement.ladder == ladder.id
+            && rail.touched_by(placement.side)
+            && let Placed::On(id) = placement.rung
+            && let Some(rung) = ladder.rung(id)
         {
             days.entry(placement.date).or_default().placed = Some(rung);
         }
@@ -121,7 +120,8 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
             said_on: date,
         });
     }
-    now
+    // An old placement holds only as long as something renews it.
+    now.filter(|standing| timeline.age(standing.said_on) <= EVIDENCE_DAYS)
 }
 
 /// The main line as this athlete may climb it: a minor passes over some rungs, never the first.

@@ -75,6 +75,15 @@ impl Logbook {
         }
     }
 
+    /// Reads settings, own movements and own ladders, and nobody's journals.
+    ///
+    /// # Errors
+    /// As [`Logbook::open`].
+    pub fn open_without_athletes(machine: &Machine, root: &Path) -> Result<(Self, Vec<Problem>), Trouble> {
+        let snapshot = listing::read(machine, root, Scope::Own, false)?;
+        Ok(Self::build(root, snapshot, None))
+    }
+
     /// Where in [`Logbook::logs`] the athlete called `name` is.
     pub fn position(&self, name: &Name) -> Option<usize> {
         let own = name.folder();

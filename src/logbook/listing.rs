@@ -48,6 +48,8 @@ pub(crate) enum Scope<'a> {
     Athlete(&'a str),
     /// Settings, pending batches and which athletes there are.
     Outside,
+    /// Settings, own movements and own ladders.
+    Own,
     /// Settings alone.
     Settings,
 }
@@ -171,6 +173,7 @@ impl Listing {
                 _ if scope == Scope::Settings => {}
                 "movements.ron" if scope != Scope::Outside => listing.file(disk, name, path, Role::Movements),
                 "ladders" if scope != Scope::Outside => listing.ladders(disk, &path),
+                _ if scope == Scope::Own => {}
                 ATHLETES => listing.athletes(disk, &path, scope),
                 pending if is_pending(pending) => listing.file(disk, pending, path, Role::Pending),
                 _ => {}
