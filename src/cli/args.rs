@@ -17,12 +17,7 @@ use super::output::Format;
 /// Loads, rates and dates are estimates, not medical advice. Stop on sharp pain, and follow local rules and licensed
 /// practitioners.
 #[derive(Debug, Parser)]
-#[command(
-    name = "rungwright",
-    version,
-    arg_required_else_help = true,
-    args_conflicts_with_subcommands = true
-)]
+#[command(name = "rungwright", version, args_conflicts_with_subcommands = true)]
 pub struct Cli {
     /// What to do.
     #[command(subcommand)]

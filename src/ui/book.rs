@@ -135,6 +135,14 @@ pub trait Book {
     fn perform(&mut self, deed: Deed) -> Done;
     /// Looks for what long work or the folder's watcher brought; true when something changed.
     fn poll(&mut self) -> bool;
+    /// The open athlete's key, to be open again at the next start.
+    fn open_athlete(&self) -> Option<String> {
+        None
+    }
+    /// The folder to open at the next start; none while nothing is open that should be.
+    fn folder(&self) -> Option<PathBuf> {
+        None
+    }
     /// How far long work is: what, done, of how many.
     fn progress(&self) -> Option<(String, u64, u64)> {
         None

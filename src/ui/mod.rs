@@ -2,6 +2,7 @@
 //!
 //! * [`views`]: what screens show, plain data; an adapter fills it from the core
 //! * [`book`]: the boundary behind which the logbook lies
+//! * [`shelf`]: the logbooks of this machine behind it
 //! * [`action`], [`keys`], [`palette`]: everything that can be asked for, by button, key or name
 //! * [`theme`], [`pen`], [`widgets`], [`two_rail`]: the look
 //! * [`frame`], [`screens`]: what stands around, and one screen a place
@@ -17,6 +18,7 @@ pub mod keys;
 pub mod palette;
 pub mod pen;
 pub mod screens;
+pub mod shelf;
 pub mod theme;
 pub mod two_rail;
 pub mod views;

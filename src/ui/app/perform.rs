@@ -126,12 +126,23 @@ impl<B: Book> Window<B> {
                 if opens {
                     self.opened();
                 }
+                if opens || chooses {
+                    self.remember();
+                }
                 if chooses {
                     self.next = crate::ui::screens::next::NextState::at(self.next.now);
                 }
             }
             Done::Failed(words) => self.message = Some(Message { words, is_bad: true }),
             Done::Working(_) => {}
+        }
+    }
+
+    /// Keeps which logbook and which athlete are open, for the next start.
+    pub(super) fn remember(&mut self) {
+        if let Some(folder) = self.book.folder() {
+            self.remembered.logbook = Some(folder);
+            self.remembered.athlete = self.book.open_athlete();
         }
     }
 
