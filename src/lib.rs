@@ -29,4 +29,6 @@ pub mod problem;
 pub mod report;
 pub mod strength;
 pub mod timeline;
+#[cfg(feature = "window")]
+pub mod ui;
 pub mod units;

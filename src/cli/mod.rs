@@ -20,6 +20,7 @@ mod record_row;
 mod restore;
 mod retract;
 mod roster;
+pub mod start;
 mod totals;
 mod usage;
 
@@ -66,8 +67,8 @@ impl Answer {
     }
 }
 
-/// Runs the program for the process's arguments.
-pub fn run() -> ExitCode {
+/// Runs the program for the process's arguments; without a command it opens the `window`.
+pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
     let cli = match Cli::try_parse() {
         Ok(cli) => cli,
         Err(error) => return usage::explain(&error),
@@ -85,7 +86,7 @@ pub fn run() -> ExitCode {
         Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
-        None => demo::without_window(&cli.start),
+        None => start::run(&cli.start, window),
     };
     finish(result)
 }

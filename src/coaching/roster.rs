@@ -108,16 +108,20 @@ pub fn roster(logs: &[Log], catalogue: &Catalogue, plates: &PlatesOnHand, on: Na
 
 /// One athlete's line.
 pub fn line(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &PlatesOnHand) -> Line {
-    let steps = next_steps(timeline, catalogue, plates);
+    line_of(timeline, catalogue, &next_steps(timeline, catalogue, plates))
+}
+
+/// One athlete's line, where the next steps are known already.
+pub fn line_of(timeline: &Timeline<'_>, catalogue: &Catalogue, steps: &[NextStep]) -> Line {
     let pains = pains(timeline);
     let on_no_ladder = joined(timeline)
         .into_iter()
         .all(|id| catalogue.ladder(id).is_none());
-    let need = need(&steps, &pains, on_no_ladder);
-    let rails = steps.into_iter().map(|step| RailNow {
-        ladder: step.ladder,
+    let need = need(steps, &pains, on_no_ladder);
+    let rails = steps.iter().map(|step| RailNow {
+        ladder: step.ladder.clone(),
         rail: step.rail,
-        rung: step.rung,
+        rung: step.rung.clone(),
         verdict: step.verdict,
     });
     Line {

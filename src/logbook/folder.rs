@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+use crate::catalogue::{Catalogue, OwnFile};
 use crate::problem::{Place, Problem, quoted};
 use crate::units::Unit;
 
@@ -97,6 +98,21 @@ impl Logbook {
     /// The unit that people here think in.
     pub fn unit(&self) -> Unit {
         self.settings.unit
+    }
+
+    /// The movements and ladders in force: the shipped ones and this logbook's own, and what is wrong in those.
+    pub fn catalogue(&self) -> (Catalogue, Vec<Problem>) {
+        let files: Vec<OwnFile> = self
+            .own_movements
+            .iter()
+            .chain(&self.own_ladders)
+            .map(|(path, text)| OwnFile::new(path, text))
+            .collect();
+        if files.is_empty() {
+            (Catalogue::shipped().clone(), Vec::new())
+        } else {
+            Catalogue::shipped().with_own(&files)
+        }
     }
 
     /// The highest revision that any record of this logbook has; the next amend carries one more.

@@ -36,6 +36,17 @@ impl Log {
             .then(a.id.cmp(&b.id))
     }
 
+    /// The log as it was before the sets of `day`; everything else of that day stays. A session's advice comes from it, so
+    /// that the first set of an evening does not change what is asked of the second.
+    pub fn without_sets_of(&self, day: NaiveDate) -> Self {
+        let stays = |record: &&Record| record.at.date() != day || !matches!(record.what, Fact::Set(_));
+        Self {
+            name: self.name.clone(),
+            folder: self.folder.clone(),
+            records: self.records.iter().filter(stays).cloned().collect(),
+        }
+    }
+
     /// Birth date, sex and height: the newest value of each.
     pub fn person(&self) -> Person {
         let mut person = Person::default();

@@ -389,7 +389,8 @@ impl<'a> Words<'a> {
     }
 }
 
-fn rung_caution(caution: Caution) -> &'static str {
+/// A rung's own caution as a sentence.
+pub fn rung_caution(caution: Caution) -> &'static str {
     match caution {
         Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
         Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",
