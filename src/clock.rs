@@ -1,4 +1,6 @@
-//! The clock, at the rim: the only place that asks the system what time it is.
+//! The clock, at the rim: the only place that asks the system what time it is, and for chance.
+
+use std::time::SystemTime;
 
 use chrono::{DateTime, Local, NaiveDate};
 
@@ -7,10 +9,16 @@ pub fn today() -> NaiveDate {
     now().date_naive()
 }
 
-/// Now, with the local offset.
+/// Now, with the local offset. A clock that stands before 1970 is taken as it is.
 #[allow(clippy::disallowed_methods)]
 pub fn now() -> DateTime<Local> {
-    Local::now()
+    DateTime::from(SystemTime::now())
+}
+
+/// A ULID that nobody had before: the clock's milliseconds (0 before 1970) and chance.
+#[allow(clippy::disallowed_methods)]
+pub fn fresh_id() -> ulid::Ulid {
+    ulid::Ulid::generate()
 }
 
 /// Random bits, for a new device's name.

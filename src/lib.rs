@@ -7,9 +7,17 @@
 //! 3. [`catalogue`]: movements and ladders, read from RON
 //! 4. [`logbook`]: records, journals, athletes; the only stage that touches the disk
 //! 5. [`body`]: what a rung asks of a body, by segment physics and measured shares
+//! 6. [`timeline`]: a log on a day; each set with that day's bodyweight and its system load
+//! 7. [`strength`]: the belief of a one-rep max
+//! 8. [`bests`]: records by four measures, and the rep-max formulas
+//! 9. [`coaching`]: the next step of every rail, with its reasons
+//! 10. [`report`]: numbers and findings as words
+//!
+//! At the rim: [`cli`] asks and prints, [`clock`] knows what day it is, [`demo`] invents a gym.
 //!
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 
+pub mod bests;
 pub mod body;
 pub mod catalogue;
 pub mod cli;
@@ -19,5 +27,8 @@ pub mod demo;
 pub mod logbook;
 pub mod problem;
 pub mod report;
+pub mod strength;
 pub mod timeline;
+#[cfg(feature = "window")]
+pub mod ui;
 pub mod units;

@@ -1,5 +1,7 @@
 //! The arrows between folders: data flows one way, and only the rim knows disk, clock and window.
 
+#![allow(missing_docs, clippy::unwrap_used, clippy::manual_strip)]
+
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 

@@ -1,5 +1,4 @@
-//! Promises P1 to P6 and P11 on a disk that loses power or fails at every single operation.
-
+//! Promises P1, P2, P3 and P6 on a disk that loses power at every single operation, and with others at work meanwhile.
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(
     clippy::unwrap_used,
@@ -11,115 +10,13 @@
 mod storage_help;
 
 use std::path::{Path, PathBuf};
-use std::time::Duration;
 
-use rungwright::logbook::record::{Fact, Id, Record};
-use rungwright::logbook::{Logbook, Machine, Places, Settings, Trouble, Writer};
-use rungwright::problem::{Problem, Severity};
-use rungwright::units::Unit;
+use rungwright::logbook::Logbook;
+use rungwright::logbook::record::Id;
+use rungwright::problem::Severity;
 use storage_help::model::{Fault, ModelDisk, Unflushed};
+use storage_help::steps::*;
 use storage_help::*;
-
-const LOGBOOK: &str = "/gym/logbook";
-
-fn machine(disk: &ModelDisk) -> Machine {
-    Machine::with(disk.clone(), Places::inside(Path::new("/home")))
-}
-
-fn lock(disk: &ModelDisk) -> Result<Writer, Trouble> {
-    let root = PathBuf::from(LOGBOOK);
-    Writer::lock(&machine(disk), &root, "mill".to_owned(), noon(), Duration::ZERO).map(|(writer, _)| writer)
-}
-
-fn read(disk: &ModelDisk) -> (Vec<Record>, Vec<Problem>) {
-    match Logbook::open(&machine(disk), Path::new(LOGBOOK)) {
-        Ok((logbook, problems)) => {
-            let records = logbook.logs.into_iter().flat_map(|log| log.records).collect();
-            (records, problems)
-        }
-        Err(Trouble::Missing { .. }) => (Vec::new(), Vec::new()),
-        Err(other) => panic!("{other}"),
-    }
-}
-
-fn ids(disk: &ModelDisk) -> Vec<Id> {
-    read(disk).0.iter().map(|record| record.id).collect()
-}
-
-/// One command a step, each with a writer of its own, as the command line does it.
-const STEPS: usize = 6;
-
-fn batch() -> Vec<(rungwright::logbook::Name, Vec<Record>)> {
-    ["ana", "Bea", "Cid"]
-        .iter()
-        .zip([200u128, 300, 400])
-        .map(|(who, n)| {
-            (
-                name(who),
-                vec![pull_ups(n, 2, 5), pull_ups(n + 1, 2, 4), pull_ups(n + 2, 2, 3)],
-            )
-        })
-        .collect()
-}
-
-const BATCH: [u128; 9] = [200, 201, 202, 300, 301, 302, 400, 401, 402];
-
-/// Does step `n` and gives the ids that it says are saved.
-fn step(disk: &ModelDisk, n: usize) -> Result<Vec<Id>, Trouble> {
-    let mut writer = lock(disk)?;
-    match n {
-        0 => writer.ensure_settings(Unit::Kg).map(|_| Vec::new()),
-        1 => writer
-            .append(&name("ana"), &[pull_ups(1, 1, 5)])
-            .map(|saved| saved.added),
-        2 => writer
-            .append(&name("ana"), &[pull_ups(2, 1, 5)])
-            .map(|saved| saved.added),
-        3 => writer
-            .commit(batch())
-            .map(|saved| [saved.added, saved.already_there].concat()),
-        4 => {
-            let mut settings = Settings::fresh(Unit::Kg);
-            settings.name = Some("Bar club".to_owned());
-            writer.write_settings(&settings).map(|()| Vec::new())
-        }
-        _ => writer
-            .append(&name("Bea"), &[pull_ups(3, 3, 5)])
-            .map(|saved| saved.added),
-    }
-}
-
-/// Runs the steps until one fails; what was acknowledged, and the step that failed.
-fn run(disk: &ModelDisk) -> (Vec<Id>, Option<usize>) {
-    let mut saved = Vec::new();
-    for n in 0..STEPS {
-        match step(disk, n) {
-            Ok(ids) => saved.extend(ids),
-            Err(_) => return (saved, Some(n)),
-        }
-    }
-    (saved, None)
-}
-
-fn fresh() -> ModelDisk {
-    let disk = ModelDisk::new();
-    disk.plan(Fault::None);
-    disk
-}
-
-fn operations() -> usize {
-    let disk = fresh();
-    assert_eq!(run(&disk).1, None);
-    disk.steps()
-}
-
-fn assert_batch_is_whole(found: &[Id], context: &str) {
-    let there = BATCH.iter().filter(|n| found.contains(&id(**n))).count();
-    assert!(
-        there == 0 || there == BATCH.len(),
-        "{there} of the batch: {context}"
-    );
-}
 
 /// What may become of unflushed bytes and names; each cut takes one in turn, with RUNGWRIGHT_LONG_TESTS every one.
 fn ways(cut: usize) -> Vec<Unflushed> {
@@ -210,25 +107,57 @@ fn power_that_goes_again_while_the_next_command_mends_costs_nothing_either() {
     }
 }
 
+/// A disk with a batch half way: saved by its pending file, not yet in every journal.
+fn half_way() -> ModelDisk {
+    for fails in 1.. {
+        let disk = fresh();
+        lock(&disk)
+            .unwrap()
+            .append(&name("ana"), &[pull_ups(1, 1, 5)])
+            .unwrap();
+        let mut writer = lock(&disk).unwrap();
+        disk.plan(Fault::From(fails));
+        let saved = writer.commit(batch());
+        disk.plan(Fault::None);
+        if saved.is_ok_and(|saved| !saved.notes.is_empty()) {
+            return disk;
+        }
+    }
+    unreachable!("some operation comes after the commit point")
+}
+
 #[test]
-fn a_read_that_fails_is_said_and_never_gives_less_quietly() {
-    let disk = fresh();
-    assert_eq!(run(&disk).1, None);
-    let whole = ids(&disk);
-    disk.plan(Fault::None);
-    read(&disk);
-    for fails in 1..=disk.steps() {
-        disk.plan(Fault::Once(fails));
-        let Ok((logbook, problems)) = Logbook::open(&machine(&disk), Path::new(LOGBOOK)) else {
-            continue;
-        };
-        let found = logbook.logs.iter().flat_map(|log| &log.records).count();
-        let is_said = problems.iter().any(|problem| problem.severity == Severity::Error);
-        assert!(
-            found == whole.len() || is_said,
-            "read {fails}: {found} of {}",
-            whole.len()
-        );
+fn a_reader_meanwhile_sees_a_batch_whole_or_not_at_all() {
+    let before: [fn() -> ModelDisk; 2] = [half_way, || {
+        let disk = fresh();
+        lock(&disk)
+            .unwrap()
+            .append(&name("ana"), &[pull_ups(1, 1, 5)])
+            .unwrap();
+        disk
+    }];
+    for before in before {
+        for at in 1.. {
+            let disk = before();
+            let other = disk.clone();
+            disk.meanwhile(at, move || {
+                // Rolls forward what was half way; else it is the whole batch.
+                lock(&other).unwrap().commit(batch()).unwrap();
+            });
+            let (logbook, problems) = Logbook::open(&machine(&disk), Path::new(LOGBOOK)).unwrap();
+            let found: Vec<Id> = logbook
+                .logs
+                .iter()
+                .flat_map(|log| &log.records)
+                .map(|record| record.id)
+                .collect();
+            assert_batch_is_whole(&found, &format!("at {at}"));
+            assert!(found.contains(&id(1)));
+            assert_eq!(problems, [], "at {at}");
+            if disk.steps() < at {
+                break;
+            }
+        }
     }
 }
 
@@ -260,174 +189,4 @@ fn assert_grown(disk: &ModelDisk, before: &[(PathBuf, Vec<u8>)], context: &str) 
             file.display()
         );
     }
-}
-
-#[test]
-fn an_operation_that_fails_once_is_said_and_the_same_command_works_later() {
-    for fails in 1..=operations() {
-        let disk = fresh();
-        disk.plan(Fault::Once(fails));
-        let (mut saved, failed) = run(&disk);
-        let context = format!("fails at {fails}\n{}", disk.log().join("\n"));
-        let found = ids(&disk);
-        assert_batch_is_whole(&found, &context);
-        for id in &saved {
-            assert!(found.contains(id), "{id} lost: {context}");
-        }
-        for n in failed.unwrap_or(STEPS)..STEPS {
-            saved.extend(step(&disk, n).unwrap_or_else(|error| panic!("{error}: {context}")));
-        }
-        let after = disk.reboot(Unflushed::Lost);
-        let found = ids(&after);
-        for wanted in [1, 2, 3].iter().chain(&BATCH) {
-            assert!(found.contains(&id(*wanted)), "{wanted} missing: {context}");
-        }
-    }
-}
-
-#[test]
-fn on_a_full_disk_nothing_is_called_saved_that_is_not_and_space_makes_it_work_again() {
-    for fails in 1..=operations() {
-        let disk = fresh();
-        disk.plan(Fault::From(fails));
-        let (saved, failed) = run(&disk);
-        let context = format!("full from {fails}\n{}", disk.log().join("\n"));
-        disk.plan(Fault::None);
-        let after = disk.reboot(Unflushed::Lost);
-        let found = ids(&after);
-        for id in &saved {
-            assert!(found.contains(id), "{id} lost: {context}");
-        }
-        assert_batch_is_whole(&found, &context);
-        for n in failed.unwrap_or(STEPS)..STEPS {
-            step(&after, n).unwrap_or_else(|error| panic!("{error}: {context}"));
-        }
-        let found = ids(&after);
-        for wanted in [1, 2, 3].iter().chain(&BATCH) {
-            assert!(found.contains(&id(*wanted)), "{wanted} missing: {context}");
-        }
-    }
-}
-
-#[test]
-fn a_failed_flush_is_never_believed_on_retry() {
-    // One window that stays open, as the command line never does: it writes again to a fresh journal.
-    let disk = fresh();
-    let mut writer = lock(&disk).unwrap();
-    writer.append(&name("ana"), &[pull_ups(1, 1, 5)]).unwrap();
-    let lost = pull_ups(2, 1, 5);
-    disk.plan(Fault::NextFlush);
-    let error = writer
-        .append(&name("ana"), std::slice::from_ref(&lost))
-        .unwrap_err();
-    assert!(error.to_string().contains("not saved"), "{error}");
-    assert!(
-        !ids(&disk).contains(&lost.id),
-        "what is not saved is not shown as saved"
-    );
-    assert_eq!(
-        writer
-            .append(&name("ana"), std::slice::from_ref(&lost))
-            .unwrap()
-            .added,
-        [lost.id]
-    );
-    writer.append(&name("ana"), &[pull_ups(3, 1, 5)]).unwrap();
-    let fresh_journal = PathBuf::from(format!("{LOGBOOK}/athletes/ana/journal-mill.2.ron"));
-    assert!(disk.files().contains(&fresh_journal), "{:?}", disk.files());
-    let after = ids(&disk.reboot(Unflushed::Lost));
-    assert!([1, 2, 3].iter().all(|n| after.contains(&id(*n))), "{after:?}");
-    assert_eq!(
-        disk.files()
-            .iter()
-            .filter(|file| file.starts_with(LOGBOOK))
-            .count(),
-        2
-    );
-}
-
-#[test]
-fn flushes_that_fail_twice_make_the_window_read_only() {
-    let disk = fresh();
-    let mut writer = lock(&disk).unwrap();
-    writer.append(&name("ana"), &[pull_ups(1, 1, 5)]).unwrap();
-    for _ in 0..2 {
-        disk.plan(Fault::NextFlush);
-        writer.append(&name("ana"), &[pull_ups(2, 1, 5)]).unwrap_err();
-    }
-    let error = writer.append(&name("ana"), &[pull_ups(5, 1, 5)]).unwrap_err();
-    assert!(matches!(error, Trouble::ReadOnly { .. }), "{error}");
-}
-
-#[test]
-fn a_journal_torn_at_any_byte_keeps_its_whole_lines_and_its_torn_bytes() {
-    let disk = fresh();
-    let mut writer = lock(&disk).unwrap();
-    writer
-        .append(&name("ana"), &[pull_ups(1, 1, 5), pull_ups(2, 1, 5)])
-        .unwrap();
-    drop(writer);
-    let journal = PathBuf::from(format!("{LOGBOOK}/athletes/ana/journal-mill.ron"));
-    let whole = disk.bytes(&journal).unwrap();
-    for cut in 0..whole.len() {
-        disk.put(&journal, &whole[..cut]);
-        let torn = disk.reboot(Unflushed::Lost);
-        let (before, problems) = read(&torn);
-        let is_torn = cut > 0 && whole[cut - 1] != b'\n' && whole[cut] != b'\n';
-        assert_eq!(problems.len(), usize::from(is_torn), "{cut}: {problems:?}");
-        lock(&torn)
-            .unwrap()
-            .append(&name("ana"), &[note(9, "next day")])
-            .unwrap();
-        let (after, problems) = read(&torn);
-        assert!(
-            problems
-                .iter()
-                .all(|problem| problem.severity == Severity::Warning),
-            "{cut}: {problems:?}"
-        );
-        for record in &before {
-            assert!(after.contains(record), "{cut}");
-        }
-        assert!(
-            after
-                .iter()
-                .any(|record| matches!(record.what, Fact::Note { .. }))
-        );
-        let aside = torn
-            .files()
-            .into_iter()
-            .find(|file| file.to_string_lossy().contains(".torn-"));
-        assert_eq!(aside.is_some(), is_torn, "{cut}");
-        if let Some(aside) = aside {
-            let start = whole[..cut]
-                .iter()
-                .rposition(|byte| *byte == b'\n')
-                .map_or(0, |at| at + 1);
-            assert_eq!(torn.bytes(&aside).unwrap(), &whole[start..cut]);
-        }
-    }
-}
-
-#[test]
-fn another_machines_torn_journal_is_never_written() {
-    let disk = fresh();
-    lock(&disk)
-        .unwrap()
-        .append(&name("ana"), &[pull_ups(1, 1, 5)])
-        .unwrap();
-    let root = PathBuf::from(LOGBOOK);
-    let desk = || {
-        Writer::lock(&machine(&disk), &root, "desk".to_owned(), noon(), Duration::ZERO)
-            .unwrap()
-            .0
-    };
-    desk().append(&name("ana"), &[pull_ups(2, 1, 5)]).unwrap();
-    let journal = PathBuf::from(format!("{LOGBOOK}/athletes/ana/journal-mill.ron"));
-    let torn = disk.bytes(&journal).unwrap();
-    let torn = &torn[..torn.len() - 20];
-    disk.put(&journal, torn);
-    desk().append(&name("ana"), &[pull_ups(3, 1, 5)]).unwrap();
-    assert_eq!(disk.bytes(&journal).unwrap(), torn);
-    assert_eq!(read(&disk).1.len(), 1);
 }

@@ -17,6 +17,14 @@ impl Ladder {
         self.main_line().position(|rung| rung.id == id)
     }
 
+    /// How high a rung stands, in half rungs: twice its place on the main line; a branch half a rung above the one it leaves.
+    pub fn half_rungs(&self, rung: &Rung) -> usize {
+        match &rung.way {
+            Way::Main => self.main_index(&rung.id).unwrap_or(0) * 2,
+            Way::Branch { from, .. } => self.main_index(from).unwrap_or(0) * 2 + 1,
+        }
+    }
+
     /// The rung that this one leads to: the next of the main line, or where the branch joins it.
     pub fn above(&self, rung: &Rung) -> Option<&Rung> {
         match &rung.way {

@@ -5,9 +5,11 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand};
 
+use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
+use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
 /// Keeps ladders of bodyweight strength and says the next step, and why.
@@ -15,12 +17,7 @@ use super::output::Format;
 /// Loads, rates and dates are estimates, not medical advice. Stop on sharp pain, and follow local rules and licensed
 /// practitioners.
 #[derive(Debug, Parser)]
-#[command(
-    name = "rungwright",
-    version,
-    arg_required_else_help = true,
-    args_conflicts_with_subcommands = true
-)]
+#[command(name = "rungwright", version, args_conflicts_with_subcommands = true)]
 pub struct Cli {
     /// What to do.
     #[command(subcommand)]
@@ -51,8 +48,22 @@ pub enum Command {
     Next(NextArgs),
     /// What to hang for a load in all: the plates, or the help
     Load(LoadArgs),
+    /// Who needs what, the most urgent first
+    Roster(RosterArgs),
+    /// Writes one record: a set, a weigh-in, pain, a placement, a phase, a goal, a note or a profile
+    Log(Box<LogArgs>),
+    /// Says one record anew
+    Amend(Box<AmendArgs>),
+    /// Takes one record out of account; nothing is deleted
+    Retract(RetractArgs),
+    /// Takes a retracted record back into account
+    Restore(RestoreArgs),
+    /// Prints every record, as import reads them
+    Export(ExportArgs),
     /// Reads a spreadsheet (CSV) into the logbook, all of it or nothing
     Import(ImportArgs),
+    /// Bests of each movement by four measures, with their bodyweights and dates
+    Totals(TotalsArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -182,6 +193,20 @@ pub struct ImportArgs {
     pub keep_good: bool,
 }
 
+/// Arguments of `totals`.
+#[derive(Debug, Args)]
+pub struct TotalsArgs {
+    /// Only this athlete
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// The rep-max formula: epley, brzycki, lander, lombardi, mayhew, oconner or wathan
+    #[arg(long, value_name = "FORMULA", default_value = "epley", value_parser = parsed::<Formula>)]
+    pub formula: Formula,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
 /// Arguments of `check`.
 #[derive(Debug, Args)]
 pub struct CheckArgs {
@@ -217,12 +242,12 @@ pub struct DemoArgs {
 }
 
 /// A date from 1900 to 2100.
-fn date(text: &str) -> Result<NaiveDate, String> {
+pub(super) fn date(text: &str) -> Result<NaiveDate, String> {
     date_of(text).ok_or_else(|| "write a date as 2026-03-18".to_owned())
 }
 
 /// A folder's name that is not empty.
-fn folder(text: &str) -> Result<PathBuf, String> {
+pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
     if text.is_empty() {
         Err("name a folder".to_owned())
     } else {

@@ -125,7 +125,7 @@ fn file(path: &Path) -> Vec<Problem> {
         Err(problem) => return vec![*problem],
     };
     match name.as_str() {
-        settings::FILE => settings::Settings::read(&shown, &text).1,
+        settings::FILE => settings::Settings::read(&shown, text).1,
         "movements.ron" => Catalogue::shipped().with_own(&[OwnFile::new(shown, text)]).1,
         _ => with_movements_beside(path, OwnFile::new(shown, text)),
     }

@@ -1,18 +1,16 @@
-//! `demo`, and the program without a command where no window can be opened.
+//! `demo`: the demo gym, in a folder of its own or as a throw-away copy.
 
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use crate::clock;
-use crate::coaching::next_step::of_all;
 use crate::demo::{Gym, Plan, gym};
 use crate::logbook::{Machine, Name, Settings, Trouble, WholeFile, Writer};
 use crate::units::Unit;
 
-use super::args::{DemoArgs, Start};
-use super::output::Style;
-use super::reading::{self, Reading};
-use super::{Answer, Failed, next};
+use super::args::DemoArgs;
+use super::reading;
+use super::{Answer, Failed};
 
 /// The demo's device.
 const DEVICE: &str = "demo";
@@ -96,24 +94,4 @@ pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, F
     Err(Failed::Problem(
         "too many demo windows are open; close one".to_owned(),
     ))
-}
-
-/// The program without a command: the next steps of the demo gym, or of the logbook.
-pub fn without_window(start: &Start) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let on = reading::day(start.on);
-    let root = if start.demo {
-        fresh_copy(&machine, on)?
-    } else {
-        reading::root(&machine, start.logbook.as_ref())
-    };
-    let Reading {
-        book,
-        catalogue,
-        with_problems,
-    } = reading::open(&machine, &root, None)?;
-    let plates = reading::on_hand(&book, None);
-    let steps = of_all(&book.logs, &catalogue, &plates, on);
-    let text = next::text(&steps, &catalogue, &plates, book.unit(), Style::for_stdout());
-    Ok(Answer { text, with_problems })
 }

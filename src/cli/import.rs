@@ -74,7 +74,7 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
 }
 
 /// The catalogue and the names that the logbook has already; those of a logbook that isn't there yet.
-fn known(machine: &Machine, root: &Path) -> Result<(Catalogue, BTreeSet<String>), Failed> {
+pub(super) fn known(machine: &Machine, root: &Path) -> Result<(Catalogue, BTreeSet<String>), Failed> {
     match Logbook::open(machine, root) {
         Ok((book, _told_by_readers)) => {
             let (catalogue, _) = reading::catalogue_of(&book);
@@ -109,6 +109,12 @@ fn write(machine: &Machine, root: &Path, device: String, sheet: &Sheet) -> Resul
         .collect();
     let committed = writer.commit(batch)?;
     reading::report(&committed.notes);
+    tell_conflicts(&committed);
+    Ok(committed)
+}
+
+/// Says which records are there with other values.
+pub(super) fn tell_conflicts(committed: &Committed) {
     for conflict in &committed.conflicting {
         tell(&format!(
             "{}: the record {} is there with other values; nothing was changed, use amend",
@@ -116,7 +122,6 @@ fn write(machine: &Machine, root: &Path, device: String, sheet: &Sheet) -> Resul
             conflict.record.id
         ));
     }
-    Ok(committed)
 }
 
 fn summary(sheet: &Sheet) -> String {

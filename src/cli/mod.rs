@@ -2,14 +2,26 @@
 //!
 //! Exit 0 done, 1 found problems, 2 wrong use. Answers go to stdout, errors to stderr.
 
+mod amend;
 mod args;
+mod args_record;
 mod check;
 mod demo;
+mod export;
 mod import;
 mod load;
+mod log;
+mod log_rows;
+mod mend;
 mod next;
 pub mod output;
 mod reading;
+mod record_row;
+mod restore;
+mod retract;
+mod roster;
+pub mod start;
+mod totals;
 mod usage;
 
 use std::process::ExitCode;
@@ -55,8 +67,8 @@ impl Answer {
     }
 }
 
-/// Runs the program for the process's arguments.
-pub fn run() -> ExitCode {
+/// Runs the program for the process's arguments; without a command it opens the `window`.
+pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
     let cli = match Cli::try_parse() {
         Ok(cli) => cli,
         Err(error) => return usage::explain(&error),
@@ -64,10 +76,17 @@ pub fn run() -> ExitCode {
     let result = match cli.command {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Roster(args)) => roster::run(&args),
+        Some(Command::Log(args)) => log::run(&args),
+        Some(Command::Amend(args)) => amend::run(&args),
+        Some(Command::Retract(args)) => retract::run(&args),
+        Some(Command::Restore(args)) => restore::run(&args),
+        Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
+        Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
-        None => demo::without_window(&cli.start),
+        None => start::run(&cli.start, window),
     };
     finish(result)
 }

@@ -56,7 +56,8 @@ pub fn json(step: &NextStep, catalogue: &Catalogue, unit: Unit) -> Value {
     let reasons: Vec<Value> = step
         .reasons
         .iter()
-        .map(|found| json!({"rule": found.rule(), "text": words.reason(found)}))
+        .enumerate()
+        .map(|(at, found)| json!({"rule": found.rule(), "text": words.reason(found, at == 0)}))
         .collect();
     let cautions: Vec<Value> = step
         .cautions
@@ -176,7 +177,12 @@ fn paragraph(
         lines.push(labelled("load", &advice::in_all(load, unit)));
     }
     for (at, finding) in step.reasons.iter().enumerate() {
-        lines.push(labelled(if at == 0 { "why" } else { "" }, &words.reason(finding)));
+        let label = match at {
+            0 => "why",
+            1 => "also",
+            _ => "",
+        };
+        lines.push(labelled(label, &words.reason(finding, at == 0)));
     }
     for (at, note) in step.cautions.iter().enumerate() {
         lines.push(labelled(if at == 0 { "mind" } else { "" }, &words.caution(note)));

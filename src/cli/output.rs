@@ -105,8 +105,7 @@ pub fn csv_text(rows: &[Value], columns: &[&str]) -> String {
 
 fn cell(row: &Value, path: &str) -> String {
     let mut value = row.clone();
-    let mut names = path.split('.').peekable();
-    while let Some(name) = names.next() {
+    for name in path.split('.') {
         value = match (name, &value) {
             ("lo", Value::Array(ends)) => ends.first().cloned().unwrap_or(Value::Null),
             ("hi", Value::Array(ends)) => ends.get(1).cloned().unwrap_or(Value::Null),

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Catalogue, OwnFile};
+use crate::catalogue::Catalogue;
 use crate::clock;
 use crate::coaching::PlatesOnHand;
 use crate::logbook::{Logbook, Machine, Name, device};
@@ -26,9 +26,7 @@ pub struct Reading {
 
 /// The logbook that is meant: named, or the user's own.
 pub fn root(machine: &Machine, named: Option<&PathBuf>) -> PathBuf {
-    named
-        .cloned()
-        .unwrap_or_else(|| machine.places().default_logbook())
+    named.cloned().unwrap_or_else(|| machine.usual_logbook())
 }
 
 /// The day that is meant.
@@ -64,17 +62,7 @@ pub fn open(machine: &Machine, root: &std::path::Path, athlete: Option<&Name>) -
 
 /// The catalogue of a logbook: the shipped one and its own files.
 pub fn catalogue_of(book: &Logbook) -> (Catalogue, Vec<Problem>) {
-    let files: Vec<OwnFile> = book
-        .own_movements
-        .iter()
-        .chain(&book.own_ladders)
-        .map(|(path, text)| OwnFile::new(path, text))
-        .collect();
-    if files.is_empty() {
-        (Catalogue::shipped().clone(), Vec::new())
-    } else {
-        Catalogue::shipped().with_own(&files)
-    }
+    book.catalogue()
 }
 
 /// Says problems on stderr, warnings aside; tells whether any of them means that something was not read.
@@ -129,10 +117,7 @@ fn masses(list: &str, unit: Unit) -> Result<Vec<Typed>, Failed> {
 pub fn on_hand(book: &Logbook, named: Option<Vec<Typed>>) -> PlatesOnHand {
     match named {
         Some(plates) => PlatesOnHand::new(&plates, Mass::ZERO),
-        None => {
-            let gear = book.settings.gear.map_or(Mass::ZERO, Typed::mass);
-            PlatesOnHand::new(&book.settings.plates, gear)
-        }
+        None => PlatesOnHand::of(&book.settings),
     }
 }
 

@@ -98,6 +98,8 @@ pub struct NextStep {
     pub passed_on: Vec<NaiveDate>,
     /// The first day on which the days between two sessions are kept, if that is after today.
     pub not_before: Option<NaiveDate>,
+    /// Judged days since the standard was last met in this stay; all of the stay's where it never was.
+    pub days_without_standard: usize,
     /// Chance of doing the prescription's lowest, 0 to 1, once there is a belief.
     pub chance: Option<f64>,
 }

@@ -75,9 +75,12 @@ pub fn notes(facts: &Facts<'_, '_>, verdict: Verdict, behind: Verdict, target: &
 fn doubtful_entries(facts: &Facts<'_, '_>) -> Vec<CareNote> {
     let timeline = facts.timeline;
     let form = Form::of(facts.rung);
-    let recent = timeline.sets.iter().rev().filter(|set| {
-        timeline.age(set.date) <= DOUBT_DAYS && set.form == Some(form) && set.counts_for(facts.rail)
-    });
+    let recent = timeline
+        .sets
+        .iter()
+        .rev()
+        .take_while(|set| timeline.age(set.date) <= DOUBT_DAYS)
+        .filter(|set| set.form == Some(form) && set.counts_for(facts.rail));
     let contradictory = recent.clone().filter(|set| !set.odd).find_map(|set| {
         let reserve = set.reserve.filter(|reserve| set.failed() && *reserve >= 1.0)?;
         Some(CareNote::ContradictoryLog {

@@ -5,7 +5,7 @@ use crate::timeline::{Form, LoggedSet, Timeline};
 use crate::units::Rail;
 
 use super::judge::{Measure, STANDARD_GRACE_KG, by_day};
-use super::standing::{Line, Standing, half_rungs, main_place};
+use super::standing::{Line, Standing};
 
 /// Plain sets of the asked movement on its side.
 fn plain_sets<'t, 'a>(
@@ -73,7 +73,7 @@ pub fn named<'a>(
     for (place, rung) in Line::of(ladder, timeline).open() {
         let entered = below.is_none_or(|below| is_met(below) && missing(timeline, rung, rail).is_none());
         below = Some(place);
-        if limit.is_some_and(|limit| half_rungs(ladder, rung) > limit) {
+        if limit.is_some_and(|limit| ladder.half_rungs(rung) > limit) {
             break;
         }
         let candidate = Named {
@@ -114,13 +114,13 @@ pub fn begin_at<'a>(
         let rung = standing
             .map(|standing| standing.rung)
             .or_else(|| Some(named(timeline, ladder, other, None)?.rung))?;
-        Some(half_rungs(ladder, rung))
+        Some(ladder.half_rungs(rung))
     });
     named(timeline, ladder, rail, limit).or_else(|| {
         let first = ladder.main_line().next()?;
         Some(Named {
             rung: first,
-            met: main_place(ladder, first).is_none(),
+            met: false,
         })
     })
 }

@@ -2,14 +2,14 @@
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Caution, Ladder, Movement, Rung, Site};
+use crate::catalogue::{Catalogue, Caution, Ladder, Movement, Rung, Site};
 use crate::timeline::{EVIDENCE_DAYS, Timeline};
 use crate::units::{Bodyweight, Rail, Share, SystemLoad};
 
 use super::entry::Named;
 use super::judge::{Exposure, Measure, Went, exposures};
 use super::loads::{Loadable, PlatesOnHand};
-use super::standing::{Line, Standing, half_rungs};
+use super::standing::{Line, Standing};
 
 /// What a fall adds to the range and the standard of a rung without load: 2 reps or 2 s. Common practice, no source.
 const FALL_ADDS: f64 = 2.0;
@@ -86,7 +86,7 @@ impl<'t, 'a> Facts<'t, 'a> {
         rail: Rail,
         standing: Option<Standing<'a>>,
         named: Named<'a>,
-        (plates, movement_of): (&'t PlatesOnHand, &dyn Fn(&str) -> Option<&'a Movement>),
+        (plates, catalogue): (&'t PlatesOnHand, &'a Catalogue),
     ) -> Self {
         let line = Line::of(ladder, timeline);
         let rung = standing.map_or(named.rung, |standing| standing.rung);
@@ -117,7 +117,7 @@ impl<'t, 'a> Facts<'t, 'a> {
             exposures.clear();
             measure = Measure::plain(rung);
         }
-        let movement = movement_of(&rung.movement);
+        let movement = catalogue.movement(&rung.movement);
         Self {
             timeline,
             ladder,
@@ -222,7 +222,7 @@ impl<'t, 'a> Facts<'t, 'a> {
 
     /// How high the rail stands, in half rungs.
     pub fn height(&self) -> usize {
-        half_rungs(self.ladder, self.rung)
+        self.ladder.half_rungs(self.rung)
     }
 
     /// The unit steps by which sides are compared: reps, or seconds on holds.
@@ -239,14 +239,14 @@ const LAST_JUDGED: usize = 4;
 /// The days on which the next rung asked more than was thought: a set above `rung` failed under its own range, and
 /// nothing above was tried on the next day on this ladder.
 fn falls(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail, rung: &Rung) -> Vec<NaiveDate> {
-    let height = half_rungs(ladder, rung);
+    let height = ladder.half_rungs(rung);
     // (day, something above was tried, something above failed under its range)
     let mut days: Vec<(NaiveDate, bool, bool)> = Vec::new();
     for set in timeline.evidence().filter(|set| set.counts_for(rail)) {
-        let Some(tag) = set.tag.filter(|tag| tag.ladder.id == ladder.id) else {
+        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
             continue;
         };
-        let above = half_rungs(ladder, tag.rung) > height;
+        let above = tag.height > height;
         let failed = above && set.failed() && set.amount < tag.rung.work.range.lo();
         match days.last_mut() {
             Some((date, tried, fell)) if *date == set.date => {
@@ -268,11 +268,13 @@ fn pain_now(timeline: &Timeline<'_>, movement: Option<&Movement>, rail: Rail) ->
     Site::ALL
         .into_iter()
         .filter_map(|site| latest_at(timeline, site, movement, rail))
-        .filter(|pain| {
-            let age = timeline.age(pain.date);
-            pain.score > 0 && (age <= PAIN_DAYS || (pain.score >= STRONG_PAIN && age <= STRONG_PAIN_DAYS))
-        })
+        .filter(|pain| still_counts(pain.score, timeline.age(pain.date)))
         .max_by_key(|pain| (pain.score, pain.date))
+}
+
+/// Whether a report of `score` that is `age` days old still counts.
+pub(crate) fn still_counts(score: u8, age: i64) -> bool {
+    score > 0 && (age <= PAIN_DAYS || (score >= STRONG_PAIN && age <= STRONG_PAIN_DAYS))
 }
 
 fn latest_at(

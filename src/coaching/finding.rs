@@ -72,6 +72,8 @@ pub enum Finding {
         date: NaiveDate,
         done: usize,
         asked: usize,
+        lowest: f64,
+        lo: f64,
     },
     ReserveShort {
         date: NaiveDate,

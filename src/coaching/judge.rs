@@ -126,10 +126,9 @@ impl<'a> Measure<'a> {
         let plainly = set.amount >= self.reach() && load.kg() >= asked - STANDARD_GRACE_KG;
         let heavier = self.is_loaded()
             && self.is_reps()
+            && set.amount < self.reach()
             && set.amount >= self.lo().min(FEWEST_HEAVIER_REPS)
-            && load.kg() * (EPLEY_REPS + set.amount)
-                >= (asked - STANDARD_GRACE_KG) * (EPLEY_REPS + self.reach())
-            && load.kg() >= asked - STANDARD_GRACE_KG;
+            && load.kg() * (EPLEY_REPS + set.amount) >= (asked - GRACE_KG) * (EPLEY_REPS + self.reach());
         plainly || heavier
     }
 
@@ -267,7 +266,7 @@ fn work_load<'t, 'a>(
         set.amount >= measure.lo() || (set.failed() && meant.is_some_and(|meant| kg(set) <= meant + GRACE_KG))
     };
     let choose = |wanted: &dyn Fn(&&LoggedSet<'_>) -> bool| -> Vec<&'t LoggedSet<'a>> {
-        sets.iter().copied().filter(|set| wanted(&set)).collect()
+        sets.iter().copied().filter(|set| wanted(set)).collect()
     };
     let mut pool = choose(&worked);
     if pool.is_empty() {

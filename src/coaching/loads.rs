@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::logbook::Settings;
 use crate::units::{Added, Bodyweight, Mass, Share, SystemLoad, Typed};
 
 use super::GRACE_KG;
@@ -71,6 +72,12 @@ impl PlatesOnHand {
             total.kg += gear.kg();
         }
         Self { totals }
+    }
+
+    /// What a logbook's settings have on hand.
+    pub fn of(settings: &Settings) -> Self {
+        let gear = settings.gear.map_or(Mass::ZERO, Typed::mass);
+        Self::new(&settings.plates, gear)
     }
 
     /// What can be moved today by a body of `bodyweight` at `share`; with help only if the athlete uses any.

@@ -14,6 +14,8 @@ pub mod judge;
 pub mod loads;
 pub mod next_step;
 pub mod prescribe;
+pub mod progress;
+pub mod roster;
 pub mod rules;
 pub mod sides;
 pub mod standing;

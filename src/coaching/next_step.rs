@@ -9,21 +9,21 @@ use crate::units::Rail;
 
 use super::advice::{NextStep, Verdict};
 use super::caps::{self, Capped};
-use super::entry::begin_at;
+use super::entry::{Named, begin_at};
 use super::facts::{Facts, Known, system};
 use super::finding::Finding;
 use super::judge::Exposure;
 use super::loads::PlatesOnHand;
 use super::prescribe::{Ruling, bound_by_other, prescribe, target};
 use super::rules::{ELSE, Found, READINESS, WORK};
-use super::standing::{has_joined, is_set_aside, rails, rung_now};
+use super::standing::{is_set_aside, joined, rails, rung_now};
 use super::{care, prescribe, sides};
 
 /// The next step of every rail of every ladder that the athlete is on, in order of ladder id, then left, right.
 pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &PlatesOnHand) -> Vec<NextStep> {
-    catalogue
-        .ladders()
-        .filter(|ladder| has_joined(timeline, ladder))
+    joined(timeline)
+        .into_iter()
+        .filter_map(|id| catalogue.ladder(id))
         .flat_map(|ladder| on_ladder(timeline, catalogue, ladder, plates))
         .collect()
 }
@@ -73,19 +73,25 @@ fn on_ladder<'t, 'a>(
         .iter()
         .map(|rail| (*rail, rung_now(timeline, ladder, *rail)))
         .collect();
-    let movement_of = |id: &str| catalogue.movement(id);
     let mut facts: Vec<Facts<'t, 'a>> = standing
         .iter()
         .filter_map(|(rail, stands)| {
             let other = standing.iter().find(|(other, _)| other != rail).copied();
-            let named = begin_at(timeline, ladder, *rail, other)?;
+            // Where records say where the rail stands, nobody asks where it would begin.
+            let named = match stands {
+                Some(standing) => Named {
+                    rung: standing.rung,
+                    met: false,
+                },
+                None => begin_at(timeline, ladder, *rail, other)?,
+            };
             Some(Facts::gather(
                 timeline,
                 ladder,
                 *rail,
                 *stands,
                 named,
-                (plates, &movement_of),
+                (plates, catalogue),
             ))
         })
         .collect();
@@ -246,6 +252,7 @@ fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
             facts.passed_on()
         },
         not_before: care::not_before(facts),
+        days_without_standard: facts.judged().rev().take_while(|day| !day.meets).count(),
         chance: None,
     }
 }

@@ -1,10 +1,12 @@
 //! Where a rail stands: its rung now, since when, and whether it is climbed at all.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
 
 use crate::catalogue::{Ladder, Rung, Way};
 use crate::logbook::record::Placed;
-use crate::timeline::Timeline;
+use crate::timeline::{EVIDENCE_DAYS, Timeline};
 use crate::units::Rail;
 
 /// The rung that records put a rail on.
@@ -35,16 +37,23 @@ pub fn rails(ladder: &Ladder) -> &'static [Rail] {
     }
 }
 
-/// Whether the athlete ever joined `ladder`: by a placement, or by a set logged for it.
-pub fn has_joined(timeline: &Timeline<'_>, ladder: &Ladder) -> bool {
-    timeline
+/// The ladders that the athlete ever joined, by id: by a placement, or by a set logged for one.
+pub fn joined<'a>(timeline: &Timeline<'a>) -> BTreeSet<&'a str> {
+    let mut ladders: BTreeSet<&str> = timeline
         .placements
         .iter()
-        .any(|placement| placement.ladder == ladder.id)
-        || timeline
-            .sets
-            .iter()
-            .any(|set| set.set.ladder.as_deref() == Some(ladder.id.as_str()))
+        .map(|placement| placement.ladder)
+        .collect();
+    let mut last: Option<&str> = None;
+    for set in &timeline.sets {
+        let ladder = set.set.ladder.as_deref();
+        // Sets come in rows of the same; only a change is worth a look.
+        if ladder != last {
+            ladders.extend(ladder);
+            last = ladder;
+        }
+    }
+    ladders
 }
 
 /// Whether the rail was set aside and neither placed later in order nor trained on a later day.
@@ -57,7 +66,7 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
         return false;
     };
     !timeline.sets.iter().any(|set| {
-        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.ladder.id == ladder.id)
+        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.is_on(ladder))
     })
 }
 
@@ -68,11 +77,10 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
 pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
     let mut days: std::collections::BTreeMap<NaiveDate, DayOnLadder<'a>> = std::collections::BTreeMap::new();
     for placement in &timeline.placements {
-        let here = placement.ladder == ladder.id && rail.touched_by(placement.side);
-        if let (true, Placed::On(id)) = (
-            here && timeline.age(placement.date) <= crate::timeline::EVIDENCE_DAYS,
-            placement.rung,
-        ) && let Some(rung) = ladder.rung(id)
+        if placement.ladder == ladder.id
+            && rail.touched_by(placement.side)
+            && let Placed::On(id) = placement.rung
+            && let Some(rung) = ladder.rung(id)
         {
             days.entry(placement.date).or_default().placed = Some(rung);
         }
@@ -81,27 +89,23 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
         .evidence()
         .filter(|set| set.amount >= 1.0 && set.counts_for(rail))
     {
-        let Some(rung) = set
-            .tag
-            .filter(|tag| tag.ladder.id == ladder.id)
-            .map(|tag| tag.rung)
-        else {
+        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
             continue;
         };
         let day = days.entry(set.date).or_default();
-        match main_place(ladder, rung) {
-            Some(place) if day.highest.is_none_or(|(highest, _)| place > highest) => {
-                day.highest = Some((place, rung))
+        match tag.rung.way {
+            Way::Branch { .. } => day.branches.push(tag.rung),
+            Way::Main if day.highest.is_none_or(|(highest, _)| tag.height > highest) => {
+                day.highest = Some((tag.height, tag.rung));
             }
-            Some(_) => {}
-            None => day.branches.push(rung),
+            Way::Main => {}
         }
     }
     let mut now: Option<Standing<'a>> = None;
     for (date, day) in days {
         let renewed = now
             .map(|standing| standing.rung)
-            .filter(|rung| day.branches.iter().any(|b| b.id == rung.id));
+            .filter(|rung| day.branches.iter().any(|branch| std::ptr::eq(*branch, *rung)));
         let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
             continue;
         };
@@ -116,20 +120,8 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
             said_on: date,
         });
     }
-    now
-}
-
-/// The rung's place on the main line, from 0; none for a branch.
-pub fn main_place(ladder: &Ladder, rung: &Rung) -> Option<usize> {
-    ladder.main_line().position(|main| main.id == rung.id)
-}
-
-/// How high a rung stands: its place on the main line; a branch half a rung above the one it leaves. In half rungs.
-pub fn half_rungs(ladder: &Ladder, rung: &Rung) -> usize {
-    match &rung.way {
-        Way::Main => main_place(ladder, rung).unwrap_or(0) * 2,
-        Way::Branch { from, .. } => ladder.main_line().position(|main| main.id == *from).unwrap_or(0) * 2 + 1,
-    }
+    // An old placement holds only as long as something renews it.
+    now.filter(|standing| timeline.age(standing.said_on) <= EVIDENCE_DAYS)
 }
 
 /// The main line as this athlete may climb it: a minor passes over some rungs, never the first.
@@ -173,7 +165,7 @@ impl<'a> Line<'a> {
 
     fn place_above(&self, rung: &Rung) -> Option<usize> {
         match &rung.way {
-            Way::Main => Some(main_place(self.ladder, rung)? + 1),
+            Way::Main => Some(self.ladder.main_index(&rung.id)? + 1),
             Way::Branch { to, .. } => self.ladder.main_line().position(|main| main.id == *to),
         }
     }
@@ -183,7 +175,7 @@ impl<'a> Line<'a> {
         let place_of = |id: &str| self.ladder.main_line().position(|main| main.id == *id);
         let highest = match (&rung.fall_back, &rung.way) {
             (Some(id), _) => place_of(id)?,
-            (None, Way::Main) => main_place(self.ladder, rung)?.checked_sub(1)?,
+            (None, Way::Main) => self.ladder.main_index(&rung.id)?.checked_sub(1)?,
             (None, Way::Branch { from, .. }) => place_of(from)?,
         };
         self.open()

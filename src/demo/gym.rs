@@ -10,7 +10,7 @@ use crate::logbook::{Record, Written};
 use crate::units::{Effort, Given, Mass, Outcome, Reps, Seconds, Typed, Unit};
 
 use super::cast::{Act, Member, Scale, Session, another, twelve};
-use super::life::{Life, Result, ago};
+use super::life::{Life, ago};
 
 /// What to make.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -120,7 +120,7 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
             };
             if trains {
                 let grown = 1.0 + growth * gone * f64::from(plan.years.max(1)).sqrt();
-                life.train(date, ladder, (left * grown, right * grown), Result::Honest);
+                life.train(date, ladder, (left * grown, right * grown));
             }
         }
         if weekday == 2 {

@@ -2,9 +2,9 @@
 
 use chrono::{Days, NaiveDate, NaiveTime};
 
-use crate::catalogue::{Catalogue, Rung};
-use crate::coaching::advice::{Asked, NextStep, Prescription, Verdict};
-use crate::coaching::{PlatesOnHand, next_steps};
+use crate::catalogue::{Amount, Catalogue, Rung};
+use crate::coaching::advice::{Asked, NextStep, Prescription};
+use crate::coaching::{Finding, PlatesOnHand, next_steps};
 use crate::logbook::record::{Fact, Load, Placed, Set};
 use crate::logbook::{Id, Log, Record, Written};
 use crate::timeline::Timeline;
@@ -14,6 +14,9 @@ use super::strength::{asks, to_failure};
 
 /// The demo's device name.
 pub const DEVICE: &str = "demo";
+
+/// From this level on the demo's people can do what a next rung asks beside the ladder. Made up.
+const ENTRY_LEVEL: f64 = 0.6;
 
 /// How somebody logs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,23 +42,6 @@ pub struct Life<'c> {
     pub habit: Habit,
     chance: oorandom::Rand64,
     written: u32,
-}
-
-/// A session whose result is given, whatever the body could do.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Result {
-    /// As well as the body can.
-    Honest,
-    /// All sets at the top of the range with the asked reserve.
-    Top,
-    /// In the middle of the range.
-    Middle,
-    /// In the middle of the range, with plenty in reserve.
-    Easy,
-    /// Two sets failed under the range.
-    Missed,
-    /// The movement's standard was not kept in the last set.
-    Form,
 }
 
 impl<'c> Life<'c> {
@@ -150,24 +136,23 @@ impl<'c> Life<'c> {
     }
 
     /// Trains each rail of `ladder` that may be trained today. `strength` gives what left and right have.
-    pub fn train(&mut self, date: NaiveDate, ladder: &str, strength: (f64, f64), result: Result) {
+    pub fn train(&mut self, date: NaiveDate, ladder: &str, strength: (f64, f64)) {
         for step in self.advice(date, ladder) {
             let strength = if step.rail == Rail::Right {
                 strength.1
             } else {
                 strength.0
             };
-            let due = step.not_before.is_none() || result != Result::Honest;
-            if let (Some(work), true) = (&step.prescription, due) {
-                if step.verdict == Verdict::WeighInFirst && result == Result::Honest {
-                    self.weigh_in(date);
-                }
-                self.sets(date, &step, work, strength, result);
+            if step.not_before.is_none() {
+                self.try_entries(date, &step, strength);
+            }
+            if let (Some(work), None) = (&step.prescription, step.not_before) {
+                self.sets(date, &step, work, strength);
             }
         }
     }
 
-    fn sets(&mut self, date: NaiveDate, step: &NextStep, work: &Prescription, strength: f64, result: Result) {
+    fn sets(&mut self, date: NaiveDate, step: &NextStep, work: &Prescription, strength: f64) {
         let Some(ladder) = self.catalogue.ladder(&step.ladder) else {
             return;
         };
@@ -178,12 +163,8 @@ impl<'c> Life<'c> {
         let load = 1.0 + added / self.bodyweight_kg;
         let day = 1.0 + 0.02 * self.wobble();
         for set in 0..usize::from(work.sets) {
-            let sided = self
-                .catalogue
-                .movement(&work.movement)
-                .is_some_and(|movement| movement.is_sided());
-            let limit = to_failure(asks(ladder, rung, sided), rung, strength * day, load, set);
-            let (amount, outcome, left) = outcome(work, rung, limit, result, set);
+            let limit = to_failure(asks(ladder, rung), rung, strength * day, load, set);
+            let (amount, outcome, left) = outcome(work, rung, limit);
             let effort = match work.asked {
                 Asked::Reps(..) => whole_reps(amount)
                     .and_then(|reps| Reps::try_from(reps).ok())
@@ -224,6 +205,51 @@ impl<'c> Life<'c> {
         }
     }
 
+    /// Does what the rung above asks and nobody has logged yet, if the body is near enough.
+    fn try_entries(&mut self, date: NaiveDate, step: &NextStep, strength: f64) {
+        for finding in &step.reasons {
+            let (movement, at_least, ratio) = match finding {
+                Finding::EntryUntested { movement, at_least } => (movement, *at_least, None),
+                Finding::EntryMissing {
+                    movement,
+                    at_least,
+                    ratio,
+                    ..
+                } => (movement, *at_least, *ratio),
+                _ => continue,
+            };
+            let Some(movement) = self.catalogue.movement(movement) else {
+                continue;
+            };
+            if strength < ENTRY_LEVEL {
+                continue;
+            }
+            let effort = match at_least {
+                Amount::Reps(reps) => Effort::Reps(reps),
+                Amount::Seconds(seconds) => Effort::Hold(seconds),
+            };
+            let belt = ratio.map_or(0.0, |ratio| (ratio - 1.0) * self.bodyweight_kg + 1.25);
+            let set = Set {
+                movement: movement.id.clone(),
+                side: step.rail.side().filter(|_| movement.is_sided()),
+                load: self
+                    .typed(belt, 1.25)
+                    .filter(|typed| typed.value() > 0.0)
+                    .map(Load::Added),
+                effort,
+                left: Given::rir(1.0)
+                    .ok()
+                    .filter(|_| matches!(at_least, Amount::Reps(_))),
+                outcome: Outcome::Done,
+                bodyweight: None,
+                ladder: None,
+                rung: None,
+                note: None,
+            };
+            self.write(date, Fact::Set(set));
+        }
+    }
+
     /// A rung of the catalogue that this life knows.
     pub fn rung(&self, ladder: &str, rung: &str) -> Option<&'c Rung> {
         self.catalogue.ladder(ladder)?.rung(rung)
@@ -261,43 +287,23 @@ fn whole_reps(amount: f64) -> Option<u16> {
         .find(|reps| f64::from(*reps) <= amount.max(0.0))
 }
 
-/// What comes of a set: reps or seconds, how it ended, what was left.
-fn outcome(
-    work: &Prescription,
-    rung: &Rung,
-    limit: f64,
-    result: Result,
-    set: usize,
-) -> (f64, Outcome, Option<f64>) {
-    let (lo, asked_hi) = (rung.work.range.lo(), rung.work.range.hi());
+/// What comes of a set when the body can do `limit`: reps or seconds, how it ended, what was left.
+fn outcome(work: &Prescription, rung: &Rung, limit: f64) -> (f64, Outcome, Option<f64>) {
+    let lo = rung.work.range.lo();
     let hi = work.asked.hi().unwrap_or(limit.floor().max(lo));
     let keep = work.reserve.map_or(0.0, crate::units::Reserve::reps);
-    let middle = ((lo + asked_hi) / 2.0).floor().max(lo);
-    match result {
-        Result::Honest => {
-            let can = limit.floor();
-            let wanted = (limit - keep).floor().clamp(work.asked.lo().min(hi), hi);
-            if wanted <= can {
-                (
-                    wanted,
-                    Outcome::Done,
-                    Some((limit - wanted).round().clamp(0.0, 10.0)),
-                )
-            } else if can >= lo {
-                (can, Outcome::Done, Some(0.0))
-            } else {
-                (can.max(1.0), Outcome::Missed, None)
-            }
-        }
-        Result::Top => (asked_hi, Outcome::Done, Some(keep)),
-        Result::Middle => (middle.min(asked_hi - 1.0).max(lo), Outcome::Done, Some(keep)),
-        Result::Easy => (middle.min(asked_hi - 1.0).max(lo), Outcome::Done, Some(4.0)),
-        Result::Missed if set >= 1 => ((lo - 1.0).max(1.0), Outcome::Missed, None),
-        Result::Missed => (lo, Outcome::Done, Some(0.0)),
-        Result::Form => {
-            let outcome = if set == 0 { Outcome::Form } else { Outcome::Done };
-            (lo, outcome, Some(keep))
-        }
+    let can = limit.floor();
+    let wanted = (limit - keep).floor().clamp(work.asked.lo().min(hi), hi);
+    if wanted <= can {
+        (
+            wanted,
+            Outcome::Done,
+            Some((limit - wanted).round().clamp(0.0, 10.0)),
+        )
+    } else if can >= lo {
+        (can, Outcome::Done, Some(0.0))
+    } else {
+        (can.max(1.0), Outcome::Missed, None)
     }
 }
 

@@ -12,23 +12,31 @@ const HOLD_POWER: f64 = 3.0;
 /// Demands taken for a ladder that states none, from the first rung to the goal. Made up.
 const EVEN_DEMANDS: (f64, f64) = (0.5, 1.0);
 
-/// Both arms' one-rep max ÷ one arm's, as parts of bodyweight: 1 / 0.534 (one-arm scale of `body`).
-const BOTH_ARMS: f64 = 1.87;
-
 /// How a rung asks for strength.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Asks {
-    /// System load as a part of the one-rep max; times so much where both arms work on a one-arm ladder.
+    /// System load as a part of the one-rep max, which is so many times the level on the ladder's scale.
     Load(f64),
     /// So much on the ladder's scale.
     Demand(f64),
 }
 
 /// What a rung asks of this body.
-pub fn asks(ladder: &Ladder, rung: &Rung, movement_is_sided: bool) -> Asks {
+pub fn asks(ladder: &Ladder, rung: &Rung) -> Asks {
     if rung.help == Help::Added {
-        let both = ladder.is_sided() && !movement_is_sided;
-        return Asks::Load(if both { BOTH_ARMS } else { 1.0 });
+        // A stated demand says which level just meets the standard; the standard's load and reps say which one-rep max that is.
+        let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
+        let reps = if rung.work.range.is_hold() {
+            0.0
+        } else {
+            rung.standard.reach + reserve
+        };
+        let max = rung.standard.ratio.unwrap_or(1.0) * (EPLEY_REPS + reps) / EPLEY_REPS;
+        return Asks::Load(
+            rung.demand
+                .as_ref()
+                .map_or(1.0, |given| max / given.demand.value()),
+        );
     }
     if let Some(given) = &rung.demand {
         return Asks::Demand(given.demand.value());
@@ -53,8 +61,8 @@ pub fn to_failure(asks: Asks, rung: &Rung, strength: f64, load: f64, set: usize)
     let fresh = strength * (1.0 - TIRING * whole(set));
     let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
     match (asks, rung.work.range) {
-        (Asks::Load(arms), Range::Reps(..)) => EPLEY_REPS * (fresh * arms / load - 1.0) + 1.0,
-        (Asks::Load(arms), Range::Hold(..)) => 8.0 * (fresh * arms / load).powf(HOLD_POWER),
+        (Asks::Load(times), Range::Reps(..)) => EPLEY_REPS * (fresh * times / load - 1.0) + 1.0,
+        (Asks::Load(times), Range::Hold(..)) => 8.0 * (fresh * times / load).powf(HOLD_POWER),
         (Asks::Demand(demand), Range::Reps(..)) => {
             (EPLEY_REPS + rung.standard.reach + reserve) * (fresh / demand) - EPLEY_REPS
         }

@@ -8,7 +8,9 @@ use rayon::prelude::*;
 
 use crate::problem::{Place, Problem};
 
+use super::Written;
 use super::disk;
+use super::exchange;
 use super::folder::{Logbook, name_in};
 use super::journal::{self, Form};
 use super::line;
@@ -92,7 +94,7 @@ impl Athlete {
             && !self.has_name
             && !new.iter().any(gives_name)
         {
-            let named = self.name.record(&first.at, first.nth, device);
+            let named = naming_record(&self.name, &self.folder, (&first.at, first.nth), device);
             new.insert(0, named);
         }
         if !self.is_there && !new.is_empty() {
@@ -102,9 +104,27 @@ impl Athlete {
     }
 }
 
-/// Whether two records of one id have the same values; the device, the revision and the place in a file are none.
+/// Whether two records of one id have the same values. Device, revision and place in a file are none, and neither is an
+/// earlier name: an export writes the present one.
 fn says_the_same(a: &Record, b: &Record) -> bool {
-    a.at == b.at && a.what == b.what
+    a.at == b.at && (a.what == b.what || is_profile(a) && is_profile(b) && exchange::same_values(a, b))
+}
+
+fn is_profile(record: &Record) -> bool {
+    matches!(record.what, Fact::Profile { .. })
+}
+
+/// The record that gives the athlete in `folder` only this name. Where somebody else had the name's own folder first, it
+/// has another id than theirs, who may have been called so on the same day.
+pub(super) fn naming_record(name: &Name, folder: &str, (at, nth): (&Written, u32), device: &str) -> Record {
+    let record = name.record(at, nth, device);
+    if folder == name.folder() {
+        return record;
+    }
+    Record {
+        id: Id::from(u128::from(record.id) ^ 1),
+        ..record
+    }
 }
 
 impl Writer {
@@ -139,6 +159,11 @@ impl Writer {
         Ok(athletes)
     }
 
+    /// The folder that a new athlete of this name gets.
+    pub(super) fn new_folder(&self, name: &Name) -> Result<String, Trouble> {
+        Ok(free_folder(name, &self.folders()?))
+    }
+
     /// The athletes' folders, those of unfinished batches too.
     fn folders(&self) -> Result<BTreeSet<String>, Trouble> {
         let snapshot = listing::read(&self.machine, &self.root, Scope::Outside, true)?;
@@ -158,10 +183,14 @@ impl Writer {
         new: BTreeMap<String, Vec<Record>>,
         committed: &mut Committed,
     ) -> Result<(), Trouble> {
-        let bodies: BTreeMap<String, Vec<String>> = new
-            .into_par_iter()
-            .map(|(folder, records)| (folder, records.iter().map(line::body).collect()))
-            .collect();
+        let bodies_of = |(folder, records): (String, Vec<Record>)| -> (String, Vec<String>) {
+            (folder, records.iter().map(line::body).collect())
+        };
+        let bodies: BTreeMap<String, Vec<String>> = if new.len() == 1 {
+            new.into_iter().map(bodies_of).collect()
+        } else {
+            new.into_par_iter().map(bodies_of).collect()
+        };
         let count: usize = bodies.values().map(Vec::len).sum();
         if count > 1 {
             self.write_pending(&bodies)?;

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+use crate::catalogue::{Catalogue, OwnFile};
 use crate::problem::{Place, Problem, quoted};
 use crate::units::Unit;
 
@@ -75,6 +76,15 @@ impl Logbook {
         }
     }
 
+    /// Reads settings, own movements and own ladders, and nobody's journals.
+    ///
+    /// # Errors
+    /// As [`Logbook::open`].
+    pub fn open_without_athletes(machine: &Machine, root: &Path) -> Result<(Self, Vec<Problem>), Trouble> {
+        let snapshot = listing::read(machine, root, Scope::Own, false)?;
+        Ok(Self::build(root, snapshot, None))
+    }
+
     /// Where in [`Logbook::logs`] the athlete called `name` is.
     pub fn position(&self, name: &Name) -> Option<usize> {
         let own = name.folder();
@@ -88,6 +98,21 @@ impl Logbook {
     /// The unit that people here think in.
     pub fn unit(&self) -> Unit {
         self.settings.unit
+    }
+
+    /// The movements and ladders in force: the shipped ones and this logbook's own, and what is wrong in those.
+    pub fn catalogue(&self) -> (Catalogue, Vec<Problem>) {
+        let files: Vec<OwnFile> = self
+            .own_movements
+            .iter()
+            .chain(&self.own_ladders)
+            .map(|(path, text)| OwnFile::new(path, text))
+            .collect();
+        if files.is_empty() {
+            (Catalogue::shipped().clone(), Vec::new())
+        } else {
+            Catalogue::shipped().with_own(&files)
+        }
     }
 
     /// The highest revision that any record of this logbook has; the next amend carries one more.
@@ -167,10 +192,14 @@ impl Logbook {
         if let Some(only) = only {
             athletes.retain(|folder, _| folder == only);
         }
-        let read: Vec<(Log, History, Vec<Problem>)> = athletes
-            .into_par_iter()
-            .map(|(folder, (files, pending))| athlete(folder, &files, pending))
-            .collect();
+        let read_one = |(folder, (files, pending)): (String, (Vec<&Text>, Vec<Entry<'_>>))| {
+            athlete(folder, &files, pending)
+        };
+        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() == 1 {
+            athletes.into_iter().map(read_one).collect()
+        } else {
+            athletes.into_par_iter().map(read_one).collect()
+        };
         let mut merged = Vec::with_capacity(read.len());
         for (log, history, wrong) in read {
             problems.extend(wrong);

@@ -57,17 +57,23 @@ pub enum Form {
 /// Reads the journal `bytes`, called `file` in problems.
 pub fn read<'a>(file: &str, bytes: &'a [u8], form: Form) -> Journal<'a> {
     let lines = lines(bytes);
-    let parts: Vec<Journal<'a>> = lines
-        .par_chunks(LINES_A_TASK)
-        .enumerate()
-        .map(|(task, lines)| {
-            let mut part = Journal::default();
-            for (at, line) in lines.iter().enumerate() {
-                part.take(file, task * LINES_A_TASK + at + 1, *line, form);
-            }
-            part
-        })
-        .collect();
+    let read_task = |(task, lines): (usize, &[Line<'a>])| {
+        let mut part = Journal::default();
+        for (at, line) in lines.iter().enumerate() {
+            part.take(file, task * LINES_A_TASK + at + 1, *line, form);
+        }
+        part
+    };
+    let parts: Vec<Journal<'a>> = if lines.len() <= LINES_A_TASK {
+        // Waking other threads would take longer than reading.
+        vec![read_task((0, &lines))]
+    } else {
+        lines
+            .par_chunks(LINES_A_TASK)
+            .enumerate()
+            .map(read_task)
+            .collect()
+    };
     let mut parts = parts.into_iter();
     let mut journal = parts.next().unwrap_or_default();
     journal

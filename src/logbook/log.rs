@@ -36,21 +36,35 @@ impl Log {
             .then(a.id.cmp(&b.id))
     }
 
+    /// The log as it was before the sets of `day`; everything else of that day stays. A session's advice comes from it, so
+    /// that the first set of an evening does not change what is asked of the second.
+    pub fn without_sets_of(&self, day: NaiveDate) -> Self {
+        let stays = |record: &&Record| record.at.date() != day || !matches!(record.what, Fact::Set(_));
+        Self {
+            name: self.name.clone(),
+            folder: self.folder.clone(),
+            records: self.records.iter().filter(stays).cloned().collect(),
+        }
+    }
+
     /// Birth date, sex and height: the newest value of each.
     pub fn person(&self) -> Person {
         let mut person = Person::default();
-        for record in &self.records {
-            if let Fact::Profile {
-                born, sex, height_cm, ..
-            } = &record.what
-            {
-                person.born = born.as_ref().map(super::Written::date).or(person.born);
-                person.sex = sex.or(person.sex);
-                person.height = height_cm
-                    .and_then(|cm| Height::from_cm(cm).ok())
-                    .or(person.height);
-            }
-        }
+        self.records.iter().for_each(|record| person.learn(&record.what));
         person
+    }
+}
+
+impl Person {
+    /// Takes in what a later record says of the person.
+    pub fn learn(&mut self, fact: &Fact) {
+        if let Fact::Profile {
+            born, sex, height_cm, ..
+        } = fact
+        {
+            self.born = born.as_ref().map(super::Written::date).or(self.born);
+            self.sex = sex.or(self.sex);
+            self.height = height_cm.and_then(|cm| Height::from_cm(cm).ok()).or(self.height);
+        }
     }
 }

@@ -10,6 +10,8 @@ use super::trouble::Trouble;
 
 /// The name of our folder in each of the user's folders.
 const OURS: &str = "rungwright";
+/// The file in the state folder with the path of the logbook last opened in the window.
+const LAST_OPENED: &str = "last-logbook";
 
 /// A user's folders, each our own inside what the system gives (XDG base directories; the system's own elsewhere).
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -91,6 +93,35 @@ impl Machine {
     /// The user's folders.
     pub fn places(&self) -> &Places {
         &self.places
+    }
+
+    /// The logbook that is meant when none is named: the one last opened in the window while its folder is there, else the
+    /// usual one.
+    pub fn usual_logbook(&self) -> PathBuf {
+        let last = self.disk.read(&self.places.state.join(LAST_OPENED)).ok();
+        last.and_then(|bytes| String::from_utf8(bytes).ok())
+            .map(|text| PathBuf::from(text.trim_end_matches('\n')))
+            .filter(|path| path.is_absolute() && self.disk.list(path).is_ok())
+            .unwrap_or_else(|| self.places.default_logbook())
+    }
+
+    /// Keeps `logbook` as the one last opened. A path that is no text is not kept.
+    ///
+    /// # Errors
+    /// The system's own, when the state folder can't be written.
+    pub fn keep_last_opened(&self, logbook: &Path) -> std::io::Result<()> {
+        let Some(text) = logbook.to_str() else {
+            return Ok(());
+        };
+        let folder = &self.places.state;
+        disk::make_folders(self.disk(), folder)?;
+        let temporary = folder.join(format!(".{LAST_OPENED}.tmp"));
+        disk::replace(
+            self.disk(),
+            &folder.join(LAST_OPENED),
+            &temporary,
+            text.as_bytes(),
+        )
     }
 
     /// Takes the lock of the logbook whose real path is `root`.

@@ -2,6 +2,7 @@
 //!
 //! Records are only ever added; the state is the union of all journals by id, the same in any order.
 
+mod add;
 mod append;
 mod batch;
 pub mod device;
@@ -25,6 +26,7 @@ pub mod whole_file;
 pub mod writer;
 pub mod written;
 
+pub use add::{Added, Target};
 pub use folder::Logbook;
 pub use log::{Log, Person};
 pub use machine::{Machine, Places};

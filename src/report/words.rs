@@ -5,7 +5,7 @@ use crate::coaching::finding::{HEALTHY_FROM, SideState};
 use crate::coaching::{CareNote, Finding, NextStep};
 use crate::units::{Rail, Unit};
 
-use super::numbers::{about, ago, counted, day, days, kg, number};
+use super::numbers::{about, ago, day, days, kg, number};
 
 /// What sentences need besides their numbers: titles, the reader's unit, which rail and what it counts.
 #[derive(Debug, Clone, Copy)]
@@ -73,203 +73,249 @@ impl<'a> Words<'a> {
         }
     }
 
-    /// A reason as a sentence.
-    pub fn reason(self, finding: &Finding) -> String {
+    /// A reason as a sentence. The one that decided also says what follows; the others only tell their facts, so that no two
+    /// of them give different advice.
+    pub fn reason(self, finding: &Finding, decided: bool) -> String {
+        let (fact, so) = self.fact(finding);
+        match so.filter(|_| decided) {
+            Some(so) => format!("{fact}: {so}."),
+            None => format!("{fact}."),
+        }
+    }
+
+    /// What was found, and what follows from it where that isn't plain.
+    fn fact(self, finding: &Finding) -> (String, Option<String>) {
         let amount = |value: f64| self.amount(value);
         let kg = |value: f64| kg(value, self.unit);
+        let so = |words: &str| Some(words.to_owned());
         match finding {
-            Finding::PainStop { site, score, days } => {
+            Finding::PainStop { site, score, days } => (
+                format!("You reported {score} of 10 at the {} {}", site.word(), ago(*days)),
+                so("no work here until it has settled"),
+            ),
+            Finding::WeighInStale { days: None } => (
+                "There is no weigh-in yet".to_owned(),
+                so("the load depends on it"),
+            ),
+            Finding::WeighInStale { days: Some(count) } => (
+                format!("Your last weigh-in is {} old", days(*count)),
+                so("the load depends on it"),
+            ),
+            Finding::Placed => (
+                "You were placed on this rung and have not trained it yet".to_owned(),
+                None,
+            ),
+            Finding::NoRecord { first: true } => (
+                "Nothing is logged that says more".to_owned(),
+                so("start at the first rung"),
+            ),
+            Finding::NoRecord { first: false } => (
+                "This is the highest rung whose entry you have logged and whose standard you have not"
+                    .to_owned(),
+                None,
+            ),
+            Finding::EntryUntested { movement, at_least } => (
                 format!(
-                    "You reported {score} of 10 at the {} {}: no work here until it has settled.",
-                    site.word(),
-                    ago(*days)
-                )
-            }
-            Finding::WeighInStale { days: None } => {
-                "There is no weigh-in yet, and the load depends on it.".to_owned()
-            }
-            Finding::WeighInStale { days: Some(count) } => {
-                format!(
-                    "Your last weigh-in is {} old, and the load depends on it.",
-                    days(*count)
-                )
-            }
-            Finding::Placed => "You were placed on this rung and have not trained it yet.".to_owned(),
-            Finding::NoRecord { first: true } => {
-                "Nothing is logged that says more, so start at the first rung.".to_owned()
-            }
-            Finding::NoRecord { first: false } => {
-                "This is the highest rung whose entry you have logged and whose standard you have not."
-                    .to_owned()
-            }
-            Finding::EntryUntested { movement, at_least } => {
-                format!(
-                    "The rung above asks {}; try that today.",
+                    "The rung above asks {}, which you have not tried; do that today",
                     self.asked(movement, *at_least, None)
-                )
-            }
+                ),
+                None,
+            ),
             Finding::LayoffShort { days: count }
             | Finding::LayoffLong { days: count }
-            | Finding::LayoffStep { days: count } => {
+            | Finding::LayoffStep { days: count } => (
+                format!("Your last session on this rung was {} ago", days(*count)),
+                so("some strength goes with time off"),
+            ),
+            Finding::AfterPain { site, score, date } => (
                 format!(
-                    "Your last session on this rung was {} ago; some strength goes with time off.",
-                    days(*count)
+                    "You reported {score} of 10 at the {} on {} and have not trained this rung since",
+                    site.word(),
+                    day(*date)
+                ),
+                so("make this session a trial"),
+            ),
+            Finding::Deload => (
+                "You are in a deload week".to_owned(),
+                so("same work, half the sets"),
+            ),
+            Finding::StandardMet { days, next } => {
+                let ends: Vec<String> = [days.first(), days.last()]
+                    .into_iter()
+                    .flatten()
+                    .map(|date| day(*date))
+                    .collect();
+                (
+                    format!("You met the standard on {}", ends.join(" and ")),
+                    Some(format!("on to {}", self.rung(next))),
                 )
             }
-            Finding::AfterPain { site, score, date } => format!(
-                "First session after {score} of 10 at the {} on {}: make it a trial.",
-                site.word(),
-                day(*date)
-            ),
-            Finding::Deload => "You are in a deload week: same work, half the sets.".to_owned(),
-            Finding::StandardMet { days, next } => format!(
-                "You met the standard on {}; {} is next.",
-                days.iter()
-                    .map(|date| day(*date))
-                    .collect::<Vec<_>>()
-                    .join(" and "),
-                self.rung(next)
-            ),
             Finding::EntryMissing {
                 next,
                 movement,
                 at_least,
                 ratio,
-            } => format!(
-                "You have passed this rung, but {} asks {} first.",
-                self.rung(next),
-                self.asked(movement, *at_least, *ratio)
-            ),
-            Finding::MissedTwice { first, second } => {
+            } => (
                 format!(
-                    "Sets failed on {} and {}: lighter, then up again.",
+                    "You have passed this rung, but the next ({}) asks {} first",
+                    self.rung(next),
+                    self.asked(movement, *at_least, *ratio)
+                ),
+                None,
+            ),
+            Finding::MissedTwice { first, second } => (
+                format!("Sets failed on {} and {}", day(*first), day(*second)),
+                so("lighter, then up again"),
+            ),
+            Finding::MissedAgain { pairs, first, second } => (
+                format!(
+                    "Sets failed on {} and {}, the {} such pair on this rung",
                     day(*first),
-                    day(*second)
-                )
-            }
-            Finding::MissedAgain { pairs, first, second } => format!(
-                "Sets failed on {} and {}, the {} such pair on this rung.",
-                day(*first),
-                day(*second),
-                ordinal(*pairs)
+                    day(*second),
+                    ordinal(*pairs)
+                ),
+                None,
             ),
-            Finding::LightOnly => "Only light days so far on this rung; they don't show enough.".to_owned(),
-            Finding::MissedOnce { date, lowest, lo } => {
+            Finding::LightOnly => (
+                "Only light days so far on this rung".to_owned(),
+                so("the same again"),
+            ),
+            Finding::MissedOnce { date, lowest, lo } => (
                 format!(
-                    "On {} a set failed at {}, under {}. Same again.",
+                    "On {} a set failed at {}, under {}",
                     day(*date),
                     amount(*lowest),
                     amount(*lo)
-                )
-            }
-            Finding::FormMiss { date } => {
+                ),
+                so("the same again"),
+            ),
+            Finding::FormMiss { date } => (
                 format!(
-                    "On {} the movement's standard was not kept in every set. Same again, clean.",
+                    "On {} the movement's standard was not kept in every set",
                     day(*date)
+                ),
+                so("the same again, clean"),
+            ),
+            Finding::SetsShort {
+                date,
+                done,
+                asked,
+                lowest,
+                lo,
+            } => {
+                let short = if done < asked {
+                    format!("you did {done} of {asked} sets")
+                } else {
+                    format!("a set stopped at {}, under {}", amount(*lowest), amount(*lo))
+                };
+                (
+                    format!("On {} {short}", day(*date)),
+                    so("the same again, in full"),
                 )
             }
-            Finding::SetsShort { date, done, asked } => {
-                let done = i64::try_from(*done).unwrap_or(i64::MAX);
+            Finding::ReserveShort { date, lowest, asked } => (
                 format!(
-                    "On {} there were {} of {asked}, or one stopped early.",
+                    "On {} you kept {} in reserve where {} is asked",
                     day(*date),
-                    counted(done, "set")
-                )
-            }
-            Finding::ReserveShort { date, lowest, asked } => format!(
-                "On {} you kept {} in reserve where {} is asked.",
-                day(*date),
-                number(*lowest, 1),
-                number(*asked, 1)
+                    number(*lowest, 1),
+                    number(*asked, 1)
+                ),
+                so("the same again"),
             ),
-            Finding::OneMoreDay { date, days, asked } => format!(
-                "You met the standard on {}: day {} of {asked}, at least 2 days apart.",
-                day(*date),
-                days.max(&1)
+            Finding::OneMoreDay { date, days, asked } => (
+                format!(
+                    "You met the standard on {}, day {} of {asked}",
+                    day(*date),
+                    days.max(&1)
+                ),
+                so("once more, at least 2 days apart"),
             ),
-            Finding::TopOfRange { work_kg, load_kg, hi } => format!(
-                "All sets reached {} at {}; {} is the next step, +{} %.",
-                amount(*hi),
-                kg(*work_kg),
-                kg(*load_kg),
-                number((load_kg / work_kg - 1.0) * 100.0, 1)
+            Finding::TopOfRange { work_kg, load_kg, hi } => (
+                format!("All sets reached {} at {}", amount(*hi), kg(*work_kg)),
+                Some(format!(
+                    "the next step is {}, +{} %",
+                    kg(*load_kg),
+                    number((load_kg / work_kg - 1.0) * 100.0, 1)
+                )),
             ),
             Finding::CoarseStep {
                 work_kg,
                 load_kg,
                 lowest,
                 ..
-            } => format!(
-                "Your plates step from {} to {}; {} reps carry that.",
-                kg(*work_kg),
-                kg(*load_kg),
-                amount(*lowest)
+            } => (
+                format!("Your plates step from {} to {}", kg(*work_kg), kg(*load_kg)),
+                Some(format!("{} reps carry that", amount(*lowest))),
             ),
             Finding::NoStepInBand {
                 next_kg: Some(next), ..
-            } => {
-                format!(
-                    "Your next load would be {}, too big a step; add reps first.",
-                    kg(*next)
-                )
-            }
-            Finding::NoStepInBand { next_kg: None, .. } => {
-                "There is no next load from the plates on hand; add reps first.".to_owned()
-            }
-            Finding::LastRung { hi } => {
-                format!("All sets reached {} on the last rung; keep it.", amount(*hi))
-            }
-            Finding::ReserveUnlogged { hi } => {
-                format!(
-                    "All sets reached {}, but no reserve was logged: once more, and say how many were left in you.",
-                    amount(*hi)
-                )
-            }
-            Finding::TestDue { judged } => {
-                format!("Nothing hard in six weeks over {judged} sessions: one set shows where you are.")
-            }
-            Finding::Stalled { days, work_kg } => {
-                format!(
-                    "{days} sessions at {} without more reps in all: lighter, then up again.",
-                    kg(*work_kg)
-                )
-            }
-            Finding::InRange { lowest, lo, hi } => format!(
-                "Your lowest set was {} of {}–{}: add from there.",
-                amount(*lowest),
-                number(*lo, 0),
-                amount(*hi)
+            } => (
+                format!("Your next load would be {}, a step of over 10 %", kg(*next)),
+                so("add reps first"),
             ),
-            Finding::PainCap { site, score, days } => {
+            Finding::NoStepInBand { next_kg: None, .. } => (
+                "The plates on hand make no next load".to_owned(),
+                so("add reps first"),
+            ),
+            Finding::LastRung { hi } => (
+                format!("All sets reached {}, and no rung is above", amount(*hi)),
+                so("keep it"),
+            ),
+            Finding::ReserveUnlogged { hi } => (
+                format!("All sets reached {}, but no reserve was logged", amount(*hi)),
+                so("once more, and say how many more you could have done"),
+            ),
+            Finding::TestDue { judged } => (
+                format!("Nothing was hard in six weeks over {judged} sessions"),
+                so("one set shows where you are"),
+            ),
+            Finding::Stalled { days, work_kg } => (
+                format!("{days} sessions at {} brought no more reps in all", kg(*work_kg)),
+                so("lighter, then up again"),
+            ),
+            Finding::InRange { lowest, lo, hi } => (
                 format!(
-                    "{score} of 10 at the {} {}: train, but no step up.",
-                    site.word(),
-                    ago(*days)
-                )
-            }
-            Finding::MinorNoMax { past: None } => "Under 18: no maximal tests.".to_owned(),
+                    "Your lowest set was {} of {}–{}",
+                    amount(*lowest),
+                    number(*lo, 0),
+                    amount(*hi)
+                ),
+                so("add from there"),
+            ),
+            Finding::PainCap { site, score, days } => (
+                format!("You reported {score} of 10 at the {} {}", site.word(), ago(*days)),
+                so("train, but add nothing"),
+            ),
+            Finding::MinorNoMax { past: None } => ("Under 18".to_owned(), so("no maximal tests")),
             Finding::MinorNoMax { past: Some(rung) } => {
-                format!("Under 18: {} is left out.", self.rung(rung))
+                (format!("Under 18, {} is left out", self.rung(rung)), None)
             }
             Finding::TendonTime {
                 days: count,
                 asked,
                 caution,
-            } => format!(
-                "{} on this rung; {} get {asked} days to adapt.",
-                days(*count),
-                if *caution == Caution::Grip {
+            } => {
+                let who = if *caution == Caution::Grip {
                     "fingers and their tendons"
                 } else {
                     "tendons"
-                }
-            ),
-            Finding::SideWait { other } => self.wait(other),
-            Finding::SideGap { own, other } => format!(
-                "Your sides are {} and {} apart in their lowest sets; bring them within {}.",
-                amount(*own),
-                amount(*other),
-                if self.is_hold { "2 s" } else { "1 rep" }
+                };
+                (
+                    format!("{} on this rung; {who} get {asked} days to adapt", days(*count)),
+                    None,
+                )
+            }
+            Finding::SideWait { other } => (self.wait(other), so("this side waits")),
+            Finding::SideGap { own, other } => (
+                format!(
+                    "Your sides do {} and {} in their lowest sets",
+                    amount(*own),
+                    amount(*other)
+                ),
+                Some(format!(
+                    "bring them within {}",
+                    if self.is_hold { "2 s" } else { "1 rep" }
+                )),
             ),
         }
     }
@@ -277,16 +323,16 @@ impl<'a> Words<'a> {
     fn wait(self, other: &SideState) -> String {
         let side = self.other_side();
         match other {
-            SideState::Behind => format!("The {side} side is behind; this side waits for it."),
-            SideState::NotReady => {
-                format!("The {side} side pauses, begins or backs off; this side waits for it.")
+            SideState::Behind => format!("The {side} side is behind"),
+            SideState::NotReady => format!("The {side} side pauses, begins or backs off"),
+            SideState::NotThere => format!("The {side} side is not there yet"),
+            SideState::Fewer { own, other } => {
+                format!(
+                    "This side does {}, the {side} {}",
+                    self.amount(*own),
+                    self.amount(*other)
+                )
             }
-            SideState::NotThere => format!("The {side} side is not there yet; both go together."),
-            SideState::Fewer { own, other } => format!(
-                "This side does {}, the {side} {}; this side waits.",
-                self.amount(*own),
-                self.amount(*other)
-            ),
         }
     }
 
@@ -343,7 +389,8 @@ impl<'a> Words<'a> {
     }
 }
 
-fn rung_caution(caution: Caution) -> &'static str {
+/// A rung's own caution as a sentence.
+pub fn rung_caution(caution: Caution) -> &'static str {
     match caution {
         Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
         Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",

@@ -2,9 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::logbook::Record;
-use crate::logbook::record::Fact;
-use crate::units::{Bodyweight, Mass};
+use crate::units::{Bodyweight, Mass, Typed};
 
 /// How far a weigh-in may lie off the last one before it counts as odd, percent. Trade brief: common practice, no source.
 const ODD_PERCENT: f64 = 5.0;
@@ -44,20 +42,12 @@ pub struct Trend {
 }
 
 impl WeighIns {
-    /// The weigh-in days in `records`, which are in order of time.
-    pub(super) fn gather(records: &[Record]) -> Self {
+    /// The days of `weighed`: dates in order, each with what the scale showed.
+    pub(super) fn gather(weighed: impl IntoIterator<Item = (NaiveDate, Typed)>) -> Self {
         let mut days: Vec<WeighDay> = Vec::new();
         let mut count = 0.0;
-        for record in records {
-            let typed = match &record.what {
-                Fact::WeighIn { bodyweight, .. } => bodyweight,
-                Fact::Set(set) => match &set.bodyweight {
-                    Some(typed) => typed,
-                    None => continue,
-                },
-                _ => continue,
-            };
-            let (date, mass) = (record.at.date(), typed.mass());
+        for (date, typed) in weighed {
+            let mass = typed.mass();
             match days.last_mut() {
                 Some(day) if day.date == date => {
                     count += 1.0;

@@ -64,34 +64,58 @@ impl<'a> Timeline<'a> {
     pub fn new(log: &'a Log, catalogue: &'a Catalogue, on: NaiveDate) -> Self {
         let until = log.records.partition_point(|record| record.at.date() <= on);
         let records = log.records.get(..until).unwrap_or_default();
-        let weigh_ins = WeighIns::gather(records);
-        let mut sets = sets::gather(records, catalogue, &weigh_ins);
-        let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
-        odd::mark(sets.get_mut(recent..).unwrap_or_default());
-        let placements = records
-            .iter()
-            .enumerate()
-            .filter_map(|(order, record)| match &record.what {
+        let (mut weighed, mut sets) = (Vec::new(), Vec::with_capacity(records.len()));
+        let (mut pains, mut placements) = (Vec::new(), Vec::new());
+        let (mut phases, mut person) = (Phases::default(), Person::default());
+        // One look at each record: a year of them is more memory than a cache holds.
+        for (order, record) in records.iter().enumerate() {
+            let date = record.at.date();
+            match &record.what {
+                Fact::Set(set) => {
+                    weighed.extend(set.bodyweight.map(|typed| (date, typed)));
+                    sets.push((order, record, set));
+                }
+                Fact::WeighIn { bodyweight, .. } => weighed.push((date, *bodyweight)),
+                Fact::Pain {
+                    site, side, score, ..
+                } => {
+                    pains.push(Pain {
+                        date,
+                        site: *site,
+                        side: *side,
+                        score: *score,
+                    });
+                }
+                Fact::Phase { kind, .. } => phases.add(*kind, date),
                 Fact::Placement {
                     ladder, side, rung, ..
-                } => Some(Placement {
-                    date: record.at.date(),
-                    order,
-                    ladder,
-                    side: *side,
-                    rung,
-                }),
-                _ => None,
-            })
-            .collect();
+                } => {
+                    placements.push(Placement {
+                        date,
+                        order,
+                        ladder,
+                        side: *side,
+                        rung,
+                    });
+                }
+                other => person.learn(other),
+            }
+        }
+        // Who somebody is holds for every day, before it was said too.
+        let later = log.records.get(until..).unwrap_or_default();
+        later.iter().for_each(|record| person.learn(&record.what));
+        let weigh_ins = WeighIns::gather(weighed);
+        let mut sets = sets::gather(&sets, catalogue, &weigh_ins);
+        let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
+        odd::mark(sets.get_mut(recent..).unwrap_or_default());
         Self {
             on,
             name: &log.name,
-            person: log.person(),
+            person,
             weigh_ins,
             sets,
-            pains: reports::pains(records),
-            phases: Phases::gather(records),
+            pains,
+            phases,
             placements,
         }
     }
@@ -107,6 +131,16 @@ impl<'a> Timeline<'a> {
             .sets
             .partition_point(|set| self.age(set.date) > EVIDENCE_DAYS);
         self.sets.iter().skip(recent).filter(|set| !set.odd)
+    }
+
+    /// Which of [`Timeline::sets`] look like a slip, judged over the whole log: a record may be older than a year.
+    pub fn doubted(&self) -> Vec<bool> {
+        let mut sets = self.sets.clone();
+        // A set without any load known can't be odd; it keeps what it was told at the start.
+        sets.iter_mut()
+            .for_each(|set| set.odd = set.odd && set.system.is_none());
+        odd::mark(&mut sets);
+        sets.iter().map(|set| set.odd && set.system.is_some()).collect()
     }
 
     /// Today's bodyweight: the mean of today's weigh-ins, else of the latest day before.

@@ -55,12 +55,11 @@ fn e1rm(set: &LoggedSet<'_>) -> Option<SystemLoad> {
 
 /// Marks odd sets. `sets` are in order of time; odd ones give no evidence for later days.
 pub(super) fn mark(sets: &mut [LoggedSet<'_>]) {
-    let mut rails: BTreeMap<(&str, Option<&crate::catalogue::Help>, Option<Side>), Vec<usize>> =
-        BTreeMap::new();
+    let mut rails: BTreeMap<(Form<'_>, Option<Side>), Vec<usize>> = BTreeMap::new();
     for (at, set) in sets.iter().enumerate() {
         let lone = set.is_sided() && set.side().is_none();
-        if let (Some(Form { movement, help }), false) = (set.form, set.odd || lone || !set.is_reps()) {
-            rails.entry((movement, help, set.side())).or_default().push(at);
+        if let (Some(form), false) = (set.form, set.odd || lone || !set.is_reps()) {
+            rails.entry((form, set.side())).or_default().push(at);
         }
     }
     for places in rails.into_values() {

@@ -3,8 +3,7 @@
 use chrono::{Days, NaiveDate};
 
 use crate::catalogue::{Joint, Movement, Site};
-use crate::logbook::Record;
-use crate::logbook::record::{Fact, PhaseKind};
+use crate::logbook::record::PhaseKind;
 use crate::units::{Rail, Side};
 
 /// One report of pain, 0 to 10.
@@ -30,24 +29,6 @@ impl Pain {
     }
 }
 
-/// Every pain report in `records`.
-pub(super) fn pains(records: &[Record]) -> Vec<Pain> {
-    records
-        .iter()
-        .filter_map(|record| match record.what {
-            Fact::Pain {
-                site, side, score, ..
-            } => Some(Pain {
-                date: record.at.date(),
-                site,
-                side,
-                score,
-            }),
-            _ => None,
-        })
-        .collect()
-}
-
 /// A deload's length after its first day, days. A week: common practice, no source.
 const DELOAD_DAYS_AFTER: u64 = 6;
 
@@ -60,20 +41,13 @@ pub struct Phases {
 }
 
 impl Phases {
-    pub(super) fn gather(records: &[Record]) -> Self {
-        let mut phases = Self::default();
-        for record in records {
-            let Fact::Phase { kind, .. } = record.what else {
-                continue;
-            };
-            let date = record.at.date();
-            match (kind, phases.current) {
-                (PhaseKind::Deload, _) => phases.deloads.push(date),
-                (kind, Some((running, _))) if kind == running => {}
-                (kind, _) => phases.current = Some((kind, date)),
-            }
+    /// Takes in the next phase, in order of time.
+    pub(super) fn add(&mut self, kind: PhaseKind, date: NaiveDate) {
+        match (kind, self.current) {
+            (PhaseKind::Deload, _) => self.deloads.push(date),
+            (kind, Some((running, _))) if kind == running => {}
+            (kind, _) => self.current = Some((kind, date)),
         }
-        phases
     }
 
     /// Whether `date` lies in a deload.

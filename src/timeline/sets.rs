@@ -4,13 +4,13 @@ use chrono::NaiveDate;
 
 use crate::catalogue::{Catalogue, Help, Ladder, Movement, Rung};
 use crate::logbook::Record;
-use crate::logbook::record::{Fact, Id, Load, Set};
+use crate::logbook::record::{Id, Load, Set};
 use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Side, SystemLoad};
 
 use super::WeighIns;
 
 /// What a set was a set of: the movement, and the help that is not plain. Sets of one form count for the same rungs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Form<'a> {
     /// The movement's id.
     pub movement: &'a str,
@@ -44,6 +44,15 @@ pub struct Tag<'a> {
     pub ladder: &'a Ladder,
     /// The rung.
     pub rung: &'a Rung,
+    /// How high the rung stands on its ladder, in half rungs.
+    pub height: usize,
+}
+
+impl Tag<'_> {
+    /// Whether it is for this ladder. Ladders of one catalogue are told apart by where they lie.
+    pub fn is_on(&self, ladder: &Ladder) -> bool {
+        std::ptr::eq(self.ladder, ladder)
+    }
 }
 
 /// One set on its day.
@@ -118,18 +127,48 @@ impl LoggedSet<'_> {
     }
 }
 
-/// Every set in `records`, with bodyweight and load.
+/// What the catalogue says of a set. Sets mostly come in rows of the same, so the last answer is kept.
+#[derive(Debug, Clone, Copy)]
+struct Meant<'a> {
+    set: &'a Set,
+    movement: Option<&'a Movement>,
+    tag: Option<Tag<'a>>,
+}
+
+impl<'a> Meant<'a> {
+    fn look_up(set: &'a Set, catalogue: &'a Catalogue) -> Self {
+        let movement = catalogue.movement(&set.movement);
+        let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
+        let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
+            let rung = ladder.rung(id)?;
+            Some(Tag {
+                ladder,
+                rung,
+                height: ladder.half_rungs(rung),
+            })
+        });
+        Self { set, movement, tag }
+    }
+
+    fn is_same(&self, set: &Set) -> bool {
+        self.set.movement == set.movement && self.set.rung == set.rung && self.set.ladder == set.ladder
+    }
+}
+
+/// Sets with bodyweight and load; `sets` gives each one's place in the log, its record and itself, in order.
 pub(super) fn gather<'a>(
-    records: &'a [Record],
+    sets: &[(usize, &'a Record, &'a Set)],
     catalogue: &'a Catalogue,
     weigh_ins: &WeighIns,
 ) -> Vec<LoggedSet<'a>> {
-    records
-        .iter()
-        .enumerate()
-        .filter_map(|(order, record)| match &record.what {
-            Fact::Set(set) => Some(logged(order, record, set, catalogue, weigh_ins)),
-            _ => None,
+    let mut last: Option<Meant<'a>> = None;
+    sets.iter()
+        .map(|&(order, record, set)| {
+            let meant = last
+                .filter(|last| last.is_same(set))
+                .unwrap_or_else(|| Meant::look_up(set, catalogue));
+            last = Some(meant);
+            logged(order, record, set, meant, weigh_ins)
         })
         .collect()
 }
@@ -138,21 +177,15 @@ fn logged<'a>(
     order: usize,
     record: &'a Record,
     set: &'a Set,
-    catalogue: &'a Catalogue,
+    Meant { movement, tag, .. }: Meant<'a>,
     weigh_ins: &WeighIns,
 ) -> LoggedSet<'a> {
     let date = record.at.date();
-    let movement = catalogue.movement(&set.movement);
-    let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
-    let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
-        Some(Tag {
-            ladder,
-            rung: ladder.rung(id)?,
-        })
-    });
     let form = match (tag, &set.rung) {
         (Some(tag), _) => Some(Form::of(tag.rung)),
-        (None, None) => Some(Form::plain(&set.movement)),
+        (None, None) => Some(Form::plain(
+            movement.map_or(set.movement.as_str(), |movement| &movement.id),
+        )),
         (None, Some(_)) => None,
     };
     let own = set

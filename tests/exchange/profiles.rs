@@ -92,3 +92,14 @@ fn spellings_of_one_name_are_one_athlete() {
     assert_eq!(names(&sheet).len(), 1);
     assert_eq!(sheet.rows[0].athlete, sheet.rows[1].athlete);
 }
+
+#[test]
+fn a_birth_date_logged_before_the_name_stays_without_it() {
+    let id = |last: char| format!("01KKZ4Z8G0000000000000000{last}");
+    let csv = format!(
+        "id,athlete,date,born\n{},Ana,2026-03-18,1994-05-02\n{},Ana,2026-03-19,\n",
+        id('A'),
+        id('B')
+    );
+    assert_eq!(names(&good(&csv)), [("Ana".into(), "2026-03-19".into(), 0)]);
+}

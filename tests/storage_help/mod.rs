@@ -3,6 +3,7 @@
 
 pub mod chance;
 pub mod model;
+pub mod steps;
 
 use std::path::{Path, PathBuf};
 

@@ -43,6 +43,8 @@ pub fn held_up(facts: &Facts<'_, '_>) -> Option<Found> {
             date,
             done: latest.judged.len(),
             asked: facts.measure.sets(),
+            lowest: latest.lowest(),
+            lo: facts.measure.lo(),
         },
         Went::Low => Finding::ReserveShort {
             date,
@@ -182,7 +184,9 @@ pub fn test_due(facts: &Facts<'_, '_>) -> Option<Found> {
     let mut sets = facts
         .timeline
         .evidence()
-        .filter(|set| recent(set.date) && set.form == Some(form) && set.counts_for(facts.rail));
+        .rev()
+        .take_while(|set| recent(set.date))
+        .filter(|set| set.form == Some(form) && set.counts_for(facts.rail));
     let hard = sets.any(|set| {
         set.known_reserve().is_some_and(|reserve| reserve <= HARD_RESERVE)
             || (set.is_reps() && set.amount <= ATTEMPT_REPS)

@@ -94,27 +94,28 @@ impl<'x> Check<'x, '_> {
     pub(super) fn date(&mut self, column: Column) -> Option<Written> {
         let text = self.text(column)?;
         let order = self.import.options.dates;
-        let example = order.example();
-        let name = column.name();
-        let shown = quoted(text);
-        match order.read(text) {
+        let wrong = match order.read(text) {
             Ok(written) => return Some(written),
-            Err(NoDate::Form) => self.bad(
+            Err(wrong) => wrong,
+        };
+        let (example, name, shown) = (order.example(), column.name(), quoted(text));
+        match wrong {
+            NoDate::Form => self.bad(
                 column,
                 format!("{name} {shown} is no date"),
                 format!("write it as {example}, or say in which order the file has it with --dates ymd, dmy or mdy"),
             ),
-            Err(NoDate::Day) => self.bad(
+            NoDate::Day => self.bad(
                 column,
                 format!("{name} {shown} is no day of the calendar"),
                 format!("write a day that exists as {example}, or say in which order the file has it with --dates"),
             ),
-            Err(NoDate::Year) => self.bad(
+            NoDate::Year => self.bad(
                 column,
                 format!("{name} {shown} is outside the years 1900 to 2100"),
                 "correct the year",
             ),
-            Err(NoDate::Time) => self.bad(
+            NoDate::Time => self.bad(
                 column,
                 format!("{name} {shown} has no time that a clock shows"),
                 format!("write it as {example} or {example} 17:30"),

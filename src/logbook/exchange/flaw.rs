@@ -4,6 +4,8 @@
 pub(super) const LARGEST_FILE: usize = 200 << 20;
 /// Longest cell, bytes: 64 KiB. Common practice, no source.
 pub(super) const LONGEST_CELL: usize = 64 << 10;
+/// Most records of one file, `sets` multiplied out: about 2 GB in memory. Common practice, no source.
+pub(super) const MOST_RECORDS: usize = 4_000_000;
 /// Most columns. Common practice, no source.
 pub(super) const MOST_COLUMNS: usize = 256;
 

@@ -41,7 +41,7 @@ pub use column::{Column, Meaning, meanings};
 pub use feed::{Fed, Feed};
 pub use listing::{Listing, MOST_LISTED};
 pub use options::{BadOption, Dates, Decimal, Delimiter, Options, Renaming};
-pub use write::{outcome_word, phase_word, same_values, sex_word, write};
+pub use write::{outcome_word, phase_word, same_values, sex_word, values, write};
 
 use flaw::LARGEST_FILE;
 use reading::Reading;

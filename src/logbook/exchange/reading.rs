@@ -12,7 +12,7 @@ use crate::problem::{Place, Problem, quoted};
 use super::athletes::Athletes;
 use super::check::Check;
 use super::column::Column;
-use super::flaw::Flaw;
+use super::flaw::{Flaw, MOST_RECORDS};
 use super::header::Header;
 use super::ident::{Equal, Fingerprint, Kind, beside};
 use super::listing::Listing;
@@ -115,6 +115,11 @@ impl<'i> Reading<'i> {
             }
             Some(Ok(())) => self.good_cells(table, cells, start),
         }
+        if self.ids.len() > MOST_RECORDS {
+            let place = Place::new(self.import.file, start.line, 1);
+            let what = format!("more than {MOST_RECORDS} records");
+            return Err(Problem::error(place, what, "split the file by years").into());
+        }
         Ok(true)
     }
 
@@ -187,8 +192,13 @@ impl<'i> Reading<'i> {
         let mut records = Vec::with_capacity(facts.len());
         for (place, fact) in facts.into_iter().enumerate() {
             let kind = Kind::of(&fact);
-            let copies = if kind == Kind::Set { sets } else { 1 };
-            for copy in 0..copies {
+            let copies = if kind == Kind::Set {
+                usize::try_from(sets).unwrap_or(1)
+            } else {
+                1
+            };
+            for (copy, fact) in std::iter::repeat_n(fact, copies).enumerate() {
+                let copy = u32::try_from(copy).unwrap_or(u32::MAX);
                 let own = match (id, place, kind) {
                     (Some(id), 0, _) => id,
                     (Some(id), ..) => beside(id, date, kind),
@@ -212,7 +222,7 @@ impl<'i> Reading<'i> {
                 }
                 records.push(
                     self.import
-                        .record(own, at.clone(), nth.saturating_add(copy), fact.clone()),
+                        .record(own, at.clone(), nth.saturating_add(copy), fact),
                 );
             }
         }

@@ -145,6 +145,15 @@ impl Cells {
         self.set_some(Column::Note, set.note.as_ref());
     }
 
+    /// Makes these the values of a record's row.
+    fn fill(&mut self, athlete: &str, record: &Record) {
+        self.clear();
+        self.set(Column::Id, record.id);
+        self.set(Column::Athlete, athlete);
+        self.set(Column::Date, &record.at);
+        self.add(&record.what);
+    }
+
     /// Writes the row with guards, quotes and CRLF (RFC 4180 section 2).
     fn write(&self, out: &mut String) {
         for column in Column::ALL {
@@ -206,22 +215,33 @@ pub fn write<'l>(logs: impl IntoIterator<Item = &'l Log>) -> String {
     let mut out = Column::ALL.map(Column::name).join(",") + "\r\n";
     let mut cells = Cells::default();
     for log in logs {
-        for record in &log.records {
-            if matches!(
-                record.what,
-                Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. }
-            ) {
-                continue;
-            }
-            cells.clear();
-            cells.set(Column::Id, record.id);
-            cells.set(Column::Athlete, &log.name);
-            cells.set(Column::Date, &record.at);
-            cells.add(&record.what);
+        for record in log.records.iter().filter(|record| is_a_row(record)) {
+            cells.fill(&log.name, record);
             cells.write(&mut out);
         }
     }
     out
+}
+
+/// What [`write`] puts into the columns of one record's row, without guards and quotes; columns without a value are absent.
+/// Empty for an amend, a retraction or a restoration.
+pub fn values(athlete: &str, record: &Record) -> Vec<(Column, String)> {
+    if !is_a_row(record) {
+        return Vec::new();
+    }
+    let mut cells = Cells::default();
+    cells.fill(athlete, record);
+    Column::ALL
+        .into_iter()
+        .filter_map(|column| Some((column, cells.get(column)?.to_owned())))
+        .collect()
+}
+
+fn is_a_row(record: &Record) -> bool {
+    !matches!(
+        record.what,
+        Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. }
+    )
 }
 
 /// Whether two records say the same: their rows are the same but for athlete and id. Place in the day, revision and

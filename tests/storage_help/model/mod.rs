@@ -66,10 +66,14 @@ struct State {
     log: Vec<String>,
 }
 
+/// What another program does at an operation of this one.
+type Meanwhile = Option<(usize, Box<dyn FnOnce() + Send>)>;
+
 /// The disk. Clones are the same disk.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct ModelDisk {
     state: Arc<Mutex<State>>,
+    meanwhile: Arc<Mutex<Meanwhile>>,
     fault: Arc<Mutex<Fault>>,
 }
 
@@ -77,6 +81,7 @@ impl ModelDisk {
     pub fn new() -> Self {
         let disk = Self {
             state: Arc::default(),
+            meanwhile: Arc::default(),
             fault: Arc::new(Mutex::new(Fault::None)),
         };
         let mut state = disk.state();
@@ -94,6 +99,15 @@ impl ModelDisk {
     pub fn plan(&self, fault: Fault) {
         *self.fault() = fault;
         self.state().steps = 0;
+    }
+
+    /// At operation `at`, counted anew, another program does this.
+    pub fn meanwhile(&self, at: usize, other: impl FnOnce() + Send + 'static) {
+        self.state().steps = 0;
+        *self
+            .meanwhile
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner) = Some((at, Box::new(other)));
     }
 
     /// Operations since the plan was made.
@@ -182,6 +196,7 @@ impl ModelDisk {
 
     /// Counts an operation; an error if it is the one that goes wrong.
     fn step(&self, what: String, is_write: bool) -> io::Result<()> {
+        self.let_others_work();
         let mut state = self.state();
         if state.is_off {
             return Err(io::Error::other("the power is off"));
@@ -203,6 +218,19 @@ impl ModelDisk {
             Fault::Once(fails) if at == fails => Err(io::Error::from(io::ErrorKind::StorageFull)),
             Fault::From(fails) if at >= fails && is_write => Err(io::Error::from(io::ErrorKind::StorageFull)),
             _ => Ok(()),
+        }
+    }
+
+    fn let_others_work(&self) {
+        let next = self.steps() + 1;
+        let mut meanwhile = self
+            .meanwhile
+            .lock()
+            .unwrap_or_else(std::sync::PoisonError::into_inner);
+        let other = meanwhile.take_if(|(at, _)| *at == next);
+        drop(meanwhile);
+        if let Some((_, other)) = other {
+            other();
         }
     }
 
@@ -234,6 +262,12 @@ impl ModelDisk {
             here: Some((path.to_owned(), at)),
         });
         Ok(at)
+    }
+}
+
+impl std::fmt::Debug for ModelDisk {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("ModelDisk").finish_non_exhaustive()
     }
 }
 

@@ -1,0 +1,206 @@
+//! The best set by each measure, for 1 to 12 repetitions and for holds.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+
+use crate::catalogue::Movement;
+use crate::timeline::{LoggedSet, Timeline, believed_reps};
+use crate::units::{Added, Bodyweight, Side, SystemLoad};
+
+use super::Formula;
+
+/// Bodyweight's exponent in the size-adjusted measure: strength goes with the square of length, mass with its cube (2/3;
+/// allometric scaling, Jaric 2002).
+const SIZE_EXPONENT: f64 = 0.67;
+/// Bests are kept for sets of so many repetitions and fewer. No rep-max table goes on beyond; common practice, no source.
+const MOST_REPS: u16 = 12;
+
+/// A measure of a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kind {
+    /// System load, kg.
+    System,
+    /// Added load, kg; below zero it was help.
+    Added,
+    /// System load ÷ bodyweight.
+    Ratio,
+    /// System load ÷ bodyweight^0.67.
+    SizeAdjusted,
+    /// Estimated one-rep max on system load, kg.
+    OneRepMax,
+    /// What would hang from the belt at that estimate, kg.
+    OneRepMaxAdded,
+}
+
+impl Kind {
+    /// The id that answers use.
+    pub fn id(self) -> &'static str {
+        match self {
+            Kind::System => "system",
+            Kind::Added => "added",
+            Kind::Ratio => "ratio",
+            Kind::SizeAdjusted => "size-adjusted",
+            Kind::OneRepMax => "e1rm",
+            Kind::OneRepMaxAdded => "e1rm-added",
+        }
+    }
+}
+
+/// What a best is a best of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Size {
+    /// At least so many repetitions.
+    Reps(u16),
+    /// A hold of so many seconds.
+    Hold(f64),
+    /// Any number of repetitions: an estimate.
+    Estimate,
+}
+
+/// The best of one measure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Best<'a> {
+    /// The movement's id.
+    pub movement: &'a str,
+    /// The side, for a movement whose sides are apart.
+    pub side: Option<Side>,
+    /// The measure.
+    pub kind: Kind,
+    /// Of what.
+    pub size: Size,
+    /// Its value, in the measure's unit.
+    pub value: f64,
+    /// The day.
+    pub date: NaiveDate,
+    /// Bodyweight then.
+    pub bodyweight: Option<Bodyweight>,
+    /// What hung from the belt.
+    pub added: Added,
+    /// All that was moved.
+    pub system: Option<SystemLoad>,
+    /// The set looks like a slip of the finger: it stands until somebody says.
+    pub doubted: bool,
+}
+
+/// A set that can be a best, and whether it is doubted.
+type Standing<'t, 'a> = (&'t LoggedSet<'a>, bool);
+
+/// The four measures of a set.
+const MEASURES: [Kind; 4] = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeAdjusted];
+
+/// Every best of the log, by movement and side; within those by measure, then repetitions.
+pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
+    let doubted = timeline.doubted();
+    let mut rails: BTreeMap<(&'a str, Option<Side>), Vec<Standing<'_, 'a>>> = BTreeMap::new();
+    for (set, doubted) in timeline.sets.iter().zip(doubted) {
+        // Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
+        let plain = set.form.is_some_and(|form| form.help.is_none());
+        let lone = set.is_sided() && set.side().is_none();
+        if let (Some(movement), true) = (
+            set.movement,
+            plain && !lone && !set.broke_form() && set.amount > 0.0,
+        ) && !moves_nothing(set)
+        {
+            rails
+                .entry((&movement.id, set.side()))
+                .or_default()
+                .push((set, doubted));
+        }
+    }
+    rails
+        .into_iter()
+        .flat_map(|((movement, side), sets)| of_rail(movement, side, &sets, formula))
+        .collect()
+}
+
+/// A load at or below zero: the set is kept and counts in no best.
+fn moves_nothing(set: &LoggedSet<'_>) -> bool {
+    let known = set.movement.and_then(Movement::share).is_some() && set.bodyweight.is_some();
+    known && set.system.is_none()
+}
+
+fn of_rail<'a>(
+    movement: &'a str,
+    side: Option<Side>,
+    sets: &[Standing<'_, 'a>],
+    formula: Formula,
+) -> Vec<Best<'a>> {
+    let best = |(set, doubted): &Standing<'_, 'a>, kind: Kind, size: Size, value: f64| Best {
+        movement,
+        side,
+        kind,
+        size,
+        value,
+        date: set.date,
+        bodyweight: set.bodyweight,
+        added: set.added,
+        system: set.system,
+        doubted: *doubted,
+    };
+    let mut bests = Vec::new();
+    for kind in MEASURES {
+        for reps in 1..=MOST_REPS {
+            let enough = sets
+                .iter()
+                .filter(|(set, _)| set.is_reps() && set.amount >= f64::from(reps));
+            let measured = enough.filter_map(|row| Some((row, measure(row.0, kind)?, 0.0)));
+            bests
+                .extend(earliest_best(measured).map(|(row, value)| best(row, kind, Size::Reps(reps), value)));
+        }
+        let holds = sets.iter().filter(|(set, _)| !set.is_reps());
+        let longest = holds.filter_map(|row| Some((row, measure(row.0, kind)?, row.0.amount)));
+        bests.extend(
+            earliest_best(longest).map(|(row, value)| best(row, kind, Size::Hold(row.0.amount), value)),
+        );
+    }
+    for kind in [Kind::OneRepMax, Kind::OneRepMaxAdded] {
+        let estimates = sets
+            .iter()
+            .filter_map(|row| Some((row, estimate(row.0, kind, formula)?, 0.0)));
+        bests.extend(earliest_best(estimates).map(|(row, value)| best(row, kind, Size::Estimate, value)));
+    }
+    bests
+}
+
+type Row<'r, 'a> = &'r Standing<'r, 'a>;
+
+/// The row with the largest (second number, first number), the earliest of equals.
+fn earliest_best<'r, 'a: 'r>(
+    rows: impl Iterator<Item = (Row<'r, 'a>, f64, f64)>,
+) -> Option<(Row<'r, 'a>, f64)> {
+    rows.fold(None, |best: Option<(Row<'r, 'a>, f64, f64)>, row| match best {
+        Some(best) if (row.2, row.1) <= (best.2, best.1 + ROUNDING * best.1.abs()) => Some(best),
+        _ => Some(row),
+    })
+    .map(|(row, value, _)| (row, value))
+}
+
+/// Values as near as this are ties: pounds and kilograms differ by less in conversion.
+const ROUNDING: f64 = 1e-12;
+
+fn measure(set: &LoggedSet<'_>, kind: Kind) -> Option<f64> {
+    match kind {
+        Kind::System => set.system.filter(|_| knows_body(set)).map(SystemLoad::kg),
+        Kind::Added => Some(set.added.kg()),
+        Kind::Ratio => Some(set.system?.ratio(set.bodyweight?)),
+        Kind::SizeAdjusted => Some(set.system?.kg() / set.bodyweight?.kg().powf(SIZE_EXPONENT)),
+        Kind::OneRepMax | Kind::OneRepMaxAdded => None,
+    }
+}
+
+/// Without any bodyweight only the belt is known, whatever the share.
+fn knows_body(set: &LoggedSet<'_>) -> bool {
+    set.bodyweight.is_some()
+}
+
+fn estimate(set: &LoggedSet<'_>, kind: Kind, formula: Formula) -> Option<f64> {
+    let max = formula.one_rep_max(set.system.filter(|_| knows_body(set))?, believed_reps(set)?);
+    match kind {
+        Kind::OneRepMaxAdded => {
+            let share = set.movement.and_then(Movement::share)?;
+            Some(max.added_from(share, set.bodyweight?).kg())
+        }
+        _ => Some(max.kg()),
+    }
+}

@@ -1,0 +1,337 @@
+//! One record as typed on the command line: its options become the cells of a row, and the row is read by import's own
+//! code. So what a record may say is ruled in one place.
+
+use std::collections::BTreeMap;
+
+use crate::catalogue::Catalogue;
+use crate::logbook::exchange::{Column, Import, Options, Sheet, guarded, outcome_word, values};
+use crate::logbook::{Record, Written};
+use crate::problem::{Problem, quoted};
+use crate::units::{Outcome, Unit};
+
+use super::Failed;
+use super::args_record::{RecordArgs, YES};
+
+/// The cells of a row, as a file has them; empty ones are absent.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Cells(BTreeMap<Column, String>);
+
+impl Cells {
+    /// The row that `export` writes of a record.
+    pub fn of(athlete: &str, record: &Record) -> Self {
+        let cells = values(athlete, record).into_iter();
+        Self(cells.map(|(column, text)| (column, guarded(&text))).collect())
+    }
+
+    /// Whether there is something in `column`.
+    pub fn has(&self, column: Column) -> bool {
+        self.0.contains_key(&column)
+    }
+
+    /// The row without what is in `column`.
+    pub fn without(mut self, column: Column) -> Self {
+        self.0.remove(&column);
+        self
+    }
+
+    /// Puts a text into `column`; an empty one empties it.
+    pub fn put(&mut self, column: Column, text: &str) {
+        let text = text.trim();
+        if text.is_empty() {
+            self.0.remove(&column);
+        } else {
+            self.0.insert(column, guarded(text));
+        }
+    }
+
+    /// Puts what was said into the row, each value in place of the one before; an empty one takes it away.
+    ///
+    /// # Errors
+    /// When a value isn't written as its option asks.
+    pub fn say(&mut self, said: &RecordArgs) -> Result<(), Failed> {
+        for (column, value) in [
+            (Column::Movement, &said.movement),
+            (Column::Side, &said.side),
+            (Column::Ladder, &said.ladder),
+            (Column::Rung, &said.rung),
+            (Column::Phase, &said.phase),
+            (Column::Goal, &said.goal),
+            (Column::Sex, &said.sex),
+            (Column::Note, &said.note),
+        ] {
+            if let Some(text) = value {
+                self.put(column, text);
+            }
+        }
+        self.one_of((Column::Reps, &said.reps), (Column::HoldS, &said.hold_s));
+        self.one_of((Column::Rir, &said.rir), (Column::Rpe, &said.rpe));
+        self.date(Column::Date, "--at", &said.at)?;
+        self.date(Column::GoalBy, "--by", &said.by)?;
+        self.date(Column::Born, "--born", &said.born)?;
+        self.load(said)?;
+        self.outcome(said)?;
+        if let Some(text) = &said.bodyweight {
+            self.mass(
+                (Column::BodyweightKg, Column::BodyweightLb),
+                "--bodyweight",
+                "",
+                text,
+            )?;
+        }
+        if let Some(text) = &said.height {
+            self.put(Column::HeightCm, height(text)?);
+        }
+        if let Some(text) = &said.pain {
+            let (site, score) = pain(text)?;
+            self.put(Column::PainSite, site);
+            self.put(Column::Pain, score);
+        }
+        Ok(())
+    }
+
+    /// Puts a placement into the row: `LADDER`, `LADDER/RUNG` or `LADDER/none`.
+    pub fn place(&mut self, text: &str) {
+        let (ladder, rung) = text.split_once('/').unwrap_or((text, ""));
+        self.put(Column::Ladder, ladder);
+        self.put(Column::Rung, rung);
+    }
+
+    /// Two ways to say one thing: the one that is said now takes the other's place.
+    fn one_of(&mut self, one: (Column, &Option<String>), other: (Column, &Option<String>)) {
+        for ((column, said), (beside, too)) in [(one, other), (other, one)] {
+            if let Some(text) = said {
+                if too.is_none() {
+                    self.0.remove(&beside);
+                }
+                self.put(column, text);
+            }
+        }
+    }
+
+    fn date(&mut self, column: Column, option: &str, said: &Option<String>) -> Result<(), Failed> {
+        let Some(text) = said else { return Ok(()) };
+        if !text.trim().is_empty() {
+            Written::parse(text.trim()).map_err(|error| Failed::Usage(format!("{option}: {error}")))?;
+        }
+        self.put(column, text);
+        Ok(())
+    }
+
+    fn load(&mut self, said: &RecordArgs) -> Result<(), Failed> {
+        let columns = (Column::AddedKg, Column::AddedLb);
+        if let Some(text) = &said.added {
+            self.mass(columns, "--added", "", text)?;
+        }
+        if let Some(text) = &said.assist {
+            if text.trim().starts_with(['-', '+']) {
+                let what = format!("--assist {}: write the help without a sign", quoted(text));
+                return Err(Failed::Usage(what));
+            }
+            self.mass(columns, "--assist", "-", text)?;
+        }
+        Ok(())
+    }
+
+    fn outcome(&mut self, said: &RecordArgs) -> Result<(), Failed> {
+        for (option, value, outcome) in [
+            ("--missed", &said.missed, Outcome::Missed),
+            ("--form", &said.form, Outcome::Form),
+        ] {
+            match value.as_deref() {
+                None => {}
+                Some(YES) => self.put(Column::Outcome, outcome_word(outcome)),
+                Some("") => self.put(Column::Outcome, ""),
+                Some(other) => {
+                    let what = format!("{option} stands alone, without {}", quoted(other));
+                    return Err(Failed::Usage(what));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn mass(
+        &mut self,
+        (kg, lb): (Column, Column),
+        option: &str,
+        sign: &str,
+        text: &str,
+    ) -> Result<(), Failed> {
+        self.put(kg, "");
+        self.put(lb, "");
+        if text.trim().is_empty() {
+            return Ok(());
+        }
+        let (number, unit) = number_and_unit(text).ok_or_else(|| {
+            let text = quoted(text);
+            Failed::Usage(format!("{option} {text} is no mass; write it as 20kg or 45lb"))
+        })?;
+        let column = match unit {
+            Unit::Kg => kg,
+            Unit::Lb => lb,
+        };
+        self.put(column, &format!("{sign}{number}"));
+        Ok(())
+    }
+}
+
+/// The number and the unit of a mass as typed; what the number may be is import's to say.
+fn number_and_unit(text: &str) -> Option<(&str, Unit)> {
+    let text = text.trim();
+    let (number, sign) = text.split_at_checked(text.len().checked_sub(2)?)?;
+    let unit = [Unit::Kg, Unit::Lb]
+        .into_iter()
+        .find(|unit| unit.sign().eq_ignore_ascii_case(sign))?;
+    let number = number.trim_end();
+    is_number(number).then_some((number, unit))
+}
+
+fn is_number(text: &str) -> bool {
+    let digits = text.strip_prefix(['+', '-']).unwrap_or(text);
+    digits.starts_with(|c: char| c.is_ascii_digit() || c == '.')
+        && digits
+            .bytes()
+            .all(|byte| byte.is_ascii_digit() || byte == b'.' || byte == b',')
+}
+
+fn height(text: &str) -> Result<&str, Failed> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Ok(text);
+    }
+    let number = text
+        .split_at_checked(text.len().saturating_sub(2))
+        .filter(|(_, unit)| unit.eq_ignore_ascii_case("cm"))
+        .map(|(number, _)| number.trim_end());
+    number.filter(|number| is_number(number)).ok_or_else(|| {
+        let text = quoted(text);
+        Failed::Usage(format!("--height {text} is no height; write it as 178cm"))
+    })
+}
+
+fn pain(text: &str) -> Result<(&str, &str), Failed> {
+    if text.trim().is_empty() {
+        return Ok(("", ""));
+    }
+    let parts = text
+        .split_once('=')
+        .filter(|(site, score)| !site.trim().is_empty() && !score.trim().is_empty());
+    parts.ok_or_else(|| {
+        let text = quoted(text);
+        Failed::Usage(format!(
+            "--pain {text} says not where and how much; write it as elbow=3"
+        ))
+    })
+}
+
+/// What rows are read with.
+pub struct Reader<'r> {
+    /// The movements and ladders in force.
+    pub catalogue: &'r Catalogue,
+    /// The device that writes.
+    pub device: &'r str,
+}
+
+impl Reader<'_> {
+    /// Reads rows.
+    ///
+    /// # Errors
+    /// When the first of them could not be read at all.
+    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Failed> {
+        let options = Options::default();
+        let import = Import {
+            file: "",
+            options: &options,
+            catalogue: self.catalogue,
+            device: self.device,
+            // A name comes from the writer, who knows under the lock whether it is needed.
+            known: &|_| true,
+        };
+        import
+            .read(text(rows).as_bytes())
+            .map_err(|listing| match listing.listed.first() {
+                Some(problem) => wrong(problem),
+                None => Failed::Usage("this can't be read as a record".to_owned()),
+            })
+    }
+}
+
+/// Rows as CSV with the columns that any of them fills.
+fn text(rows: &[Cells]) -> String {
+    let columns: Vec<Column> = Column::ALL
+        .into_iter()
+        .filter(|column| rows.iter().any(|row| row.has(*column)))
+        .collect();
+    let line = |cells: Vec<String>| cells.join(",") + "\r\n";
+    let quote = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
+    let header = line(columns.iter().map(|column| column.name().to_owned()).collect());
+    let body = rows.iter().map(|row| {
+        let cell = |column| row.0.get(column).map_or("", String::as_str);
+        line(columns.iter().map(|column| quote(cell(column))).collect())
+    });
+    std::iter::once(header).chain(body).collect()
+}
+
+/// What import says of a row, in one line and in the words of the command line.
+pub fn wrong(problem: &Problem) -> Failed {
+    let mut line = problem.what.clone();
+    if !problem.mend.is_empty() {
+        line.push_str("; ");
+        line.push_str(&problem.mend);
+    }
+    for (theirs, ours) in WORDS {
+        line = line.replace(theirs, ours);
+    }
+    Failed::Usage(crate::problem::visible(&line))
+}
+
+/// A spreadsheet's words, and what stands for them on the command line.
+const WORDS: [(&str, &str); 19] = [
+    ("bodyweight_kg", "--bodyweight"),
+    ("bodyweight_lb", "--bodyweight"),
+    ("added_kg", "--added"),
+    ("added_lb", "--added"),
+    ("hold_s", "--hold-s"),
+    ("pain_site", "pain site"),
+    ("goal_by", "--by"),
+    ("height_cm", "--height"),
+    ("leave the cell empty", "leave it out"),
+    ("or an empty cell", "or nothing"),
+    ("has the outcome fail", "is --missed"),
+    ("outcome fail", "--missed"),
+    ("outcome form", "--form"),
+    ("outcome success", "neither --missed nor --form"),
+    ("a row of its own", "a log of its own"),
+    ("fill in ", "give "),
+    ("clear ", "leave out "),
+    (", or read the file with --decimal ,", ""),
+    (
+        "write digits with at most one decimal mark, without a unit",
+        "write it in digits",
+    ),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mass_is_a_number_and_its_unit() {
+        assert_eq!(number_and_unit("20kg"), Some(("20", Unit::Kg)));
+        assert_eq!(number_and_unit(" 2.5 KG "), Some(("2.5", Unit::Kg)));
+        assert_eq!(number_and_unit("-45lb"), Some(("-45", Unit::Lb)));
+        for wrong in [
+            "", "kg", "20", "20 stone", "1e3kg", "nankg", "twentykg", "٣kg", "2 0kg",
+        ] {
+            assert_eq!(number_and_unit(wrong), None, "{wrong}");
+        }
+    }
+
+    #[test]
+    fn what_is_said_last_takes_the_place_of_its_other_form() {
+        let mut cells = Cells::default();
+        cells.put(Column::Reps, "5");
+        cells.one_of((Column::Reps, &None), (Column::HoldS, &Some("12".to_owned())));
+        assert!(cells.has(Column::HoldS) && !cells.has(Column::Reps));
+    }
+}

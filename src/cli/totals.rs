@@ -1,0 +1,175 @@
+//! `totals`: bests by each measure, with their bodyweights and dates.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+use serde_json::{Value, json};
+
+use crate::bests::{Best, Formula, Kind, Size, bests};
+use crate::logbook::{Log, Machine};
+use crate::problem::visible;
+use crate::report::numbers::{about, kg, number};
+use crate::timeline::Timeline;
+use crate::units::{Bodyweight, Side, SystemLoad, Unit};
+
+use super::args::TotalsArgs;
+use super::output::{Format, Style, csv_text, json_number, json_option, json_text};
+use super::reading::{self, Reading};
+use super::{Answer, Failed};
+
+/// Paths of the JSON answer, in order, for CSV.
+const COLUMNS: [&str; 12] = [
+    "athlete",
+    "movement",
+    "side",
+    "kind",
+    "reps",
+    "hold_s",
+    "value",
+    "date",
+    "bodyweight_kg",
+    "added_kg",
+    "system_kg",
+    "doubted",
+];
+
+/// Runs `totals`.
+pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
+    let machine = Machine::this()?;
+    let name = args.athlete.as_deref().map(reading::name).transpose()?;
+    let root = reading::root(&machine, args.place.logbook.as_ref());
+    let Reading {
+        mut book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, name.as_ref())?;
+    book.logs.sort_by(|a, b| a.name.cmp(&b.name));
+    let on = reading::day(args.place.on);
+    let timelines: Vec<(&Log, Timeline<'_>)> = book
+        .logs
+        .par_iter()
+        .map(|log| (log, Timeline::new(log, &catalogue, on)))
+        .collect();
+    let all: Vec<(&str, Vec<Best<'_>>)> = timelines
+        .par_iter()
+        .map(|(log, timeline)| (log.name.as_str(), bests(timeline, args.formula)))
+        .collect();
+    let rows = || -> Vec<Value> {
+        all.iter()
+            .flat_map(|(athlete, bests)| bests.iter().map(|best| row(athlete, best)))
+            .collect()
+    };
+    let text = match args.place.format {
+        Format::Json => json_text(&Value::from(rows())),
+        Format::Csv => csv_text(&rows(), &COLUMNS),
+        Format::Text => {
+            let title = |id: &str| {
+                catalogue
+                    .movement(id)
+                    .map_or_else(|| id.to_owned(), |known| known.title.clone())
+            };
+            let told = all
+                .iter()
+                .map(|(athlete, bests)| of_athlete(athlete, bests, &title, book.unit(), args.formula));
+            told.collect()
+        }
+    };
+    Ok(Answer { text, with_problems })
+}
+
+fn row(athlete: &str, best: &Best<'_>) -> Value {
+    let (reps, hold) = match best.size {
+        Size::Reps(reps) => (Value::from(reps), Value::Null),
+        Size::Hold(seconds) => (Value::Null, json_number(seconds)),
+        Size::Estimate => (Value::Null, Value::Null),
+    };
+    json!({
+        "athlete": athlete,
+        "movement": best.movement,
+        "side": best.side.map_or("", Side::letter),
+        "kind": best.kind.id(),
+        "reps": reps,
+        "hold_s": hold,
+        "value": json_number(best.value),
+        "date": best.date.to_string(),
+        "bodyweight_kg": json_option(best.bodyweight.map(Bodyweight::kg)),
+        "added_kg": json_number(best.added.kg()),
+        "system_kg": json_option(best.system.map(SystemLoad::kg)),
+        "doubted": best.doubted,
+    })
+}
+
+/// Lines of the table: those a reader asks for first. JSON and CSV have them all.
+const SHOWN_REPS: [u16; 4] = [1, 3, 5, 8];
+
+fn of_athlete(
+    athlete: &str,
+    bests: &[Best<'_>],
+    title: &dyn Fn(&str) -> String,
+    unit: Unit,
+    formula: Formula,
+) -> String {
+    let style = Style::for_stdout();
+    let mut text = format!("{}\n", style.strong(&visible(athlete)));
+    let mut rails: BTreeMap<(&str, Option<Side>), Vec<&Best<'_>>> = BTreeMap::new();
+    for best in bests {
+        rails.entry((best.movement, best.side)).or_default().push(best);
+    }
+    if rails.is_empty() {
+        text.push_str("  no best yet: log a set\n");
+    }
+    for ((movement, side), bests) in rails {
+        let side = match side {
+            None => "",
+            Some(Side::Left) => ", left",
+            Some(Side::Right) => ", right",
+        };
+        text.push_str(&format!("  {}{side}\n", visible(&title(movement))));
+        let shown = bests.into_iter().filter(|best| match best.size {
+            Size::Reps(reps) => SHOWN_REPS.contains(&reps),
+            Size::Hold(_) | Size::Estimate => true,
+        });
+        for best in shown {
+            text.push_str(&line(best, unit, formula));
+        }
+    }
+    text.push('\n');
+    text
+}
+
+fn line(best: &Best<'_>, unit: Unit, formula: Formula) -> String {
+    let what = match best.kind {
+        Kind::System => "best system load".to_owned(),
+        Kind::Added => "best added".to_owned(),
+        Kind::Ratio => "best ratio".to_owned(),
+        Kind::SizeAdjusted => "size-adjusted".to_owned(),
+        Kind::OneRepMax => format!("e1RM, {}", formula.id()),
+        Kind::OneRepMaxAdded => "e1RM, added".to_owned(),
+    };
+    let size = match best.size {
+        Size::Reps(1) => "1 rep".to_owned(),
+        Size::Reps(reps) => format!("{reps} reps"),
+        Size::Hold(seconds) => format!("{} s", number(seconds, 1)),
+        Size::Estimate => String::new(),
+    };
+    let value = match best.kind {
+        Kind::Ratio => format!("{} × bodyweight", number(best.value, 2)),
+        Kind::SizeAdjusted => format!("{} kg^0.33", number(best.value, 2)),
+        _ => kg(best.value, unit),
+    };
+    let at = best
+        .bodyweight
+        .map_or_else(String::new, |body| format!("at {}", about(body.kg(), unit)));
+    let doubted = if best.doubted {
+        "  doubted: check the entry"
+    } else {
+        ""
+    };
+    format!(
+        "    {what:<18}{size:>8}  {value:<20}{:<12}{at}{doubted}\n",
+        best.date.to_string()
+    )
+    .trim_end()
+    .to_owned()
+        + "\n"
+}

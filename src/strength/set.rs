@@ -1,0 +1,271 @@
+//! One set moves the belief: assumed-density filtering of a signed sum of normal distribution functions.
+//!
+//! Gaussian times probit moments as in Rasmussen & Williams, Gaussian Processes for Machine Learning (2006), section 3.9,
+//! with each threshold keeping its own slope in endurance.
+
+use super::curve::Curve;
+use super::normal::{cdf, pdf};
+use super::state::{AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector};
+use super::tuning::{Outlier, Tuning};
+use super::weights::{Says, Terms};
+
+/// A set as the filter sees it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Observed {
+    /// Log of the system load in kg.
+    pub(super) log_load: f64,
+    /// Repetitions done.
+    pub(super) reps: f64,
+    /// Repetitions that one of reserve stands for.
+    pub(super) unit: f64,
+    /// What it says of the reserve.
+    pub(super) says: Says,
+    /// Hard sets done before it on the day.
+    pub(super) hard_sets: f64,
+    /// −1 left, 1 right, 0 both.
+    pub(super) side: f64,
+}
+
+/// What came of a set.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Moved {
+    /// Probability that the set is not what it says.
+    pub(super) outlier: f64,
+}
+
+/// Coefficients smaller than this change nothing that is shown.
+const NOTHING: f64 = 1e-9;
+
+/// Numbers that a set's likelihood depends on.
+const Y: usize = 4;
+/// Strength of the moment, of which the next three are apart.
+const MOMENT: usize = 0;
+/// Endurance.
+const CURVE: usize = 1;
+/// Shape of the reps curve.
+const BEND: usize = 2;
+/// Bias or habit.
+const THETA: usize = 3;
+
+type Column = [f64; Y];
+type Square = [Column; Y];
+
+/// Likelihood of a set, its gradient, and minus its second derivatives.
+struct Likelihood {
+    value: f64,
+    gradient: Column,
+    curvature: Square,
+}
+
+impl Observed {
+    fn outlier(&self, tuning: &Tuning) -> Outlier {
+        match self.says {
+            // A single that failed may be anything from a slip to a wrong plate. T.
+            Says::Missed if self.reps < 0.5 => Outlier {
+                flat: 0.30,
+                ..tuning.missed
+            },
+            Says::Missed | Says::Spent(_) => tuning.missed,
+            Says::Reported(_) => tuning.reported,
+            Says::Habit => tuning.hardest,
+            Says::AtLeast => tuning.other,
+        }
+    }
+
+    /// Which number the weights of the reserve turn with.
+    fn turns_with(&self) -> usize {
+        if matches!(self.says, Says::Habit) {
+            HABIT
+        } else {
+            BIAS
+        }
+    }
+
+    /// Strength of the moment, of a vector over the state.
+    fn moment(&self, v: &Vector) -> f64 {
+        v[LEVEL] - v[LOSS] + self.side * v[AHEAD] + v[READINESS] - self.hard_sets * v[FATIGUE]
+    }
+
+    /// Log 1RM of the moment ÷ load.
+    pub(super) fn spare(&self, state: &State) -> f64 {
+        self.moment(&state.mean) - self.log_load
+    }
+}
+
+/// How likely the set is, were it what it says.
+pub(super) fn likelihood_of(state: &State, set: &Observed, tuning: &Tuning) -> f64 {
+    read(state, set, tuning).2.value
+}
+
+/// Columns P·∂y, Q, and the likelihood.
+fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square, Likelihood) {
+    let theta = set.turns_with();
+    let columns: [Vector; Y] = [
+        std::array::from_fn(|i| set.moment(&state.cov[i])),
+        std::array::from_fn(|i| state.cov[i][ENDURANCE]),
+        std::array::from_fn(|i| state.cov[i][SHAPE]),
+        std::array::from_fn(|i| state.cov[i][theta]),
+    ];
+    let q: Square = columns.map(|column| {
+        [
+            set.moment(&column),
+            column[ENDURANCE],
+            column[SHAPE],
+            column[theta],
+        ]
+    });
+    let sd = q[THETA][THETA].max(0.0).sqrt().max(1e-6);
+    let terms = Terms::of(set.says, state.mean[theta], sd, tuning);
+    let likelihood = likelihood(state, set, &q, &terms, tuning);
+    (columns, q, likelihood)
+}
+
+/// Moves the belief by one set.
+pub(super) fn learn(state: &mut State, set: &Observed, tuning: &Tuning) -> Moved {
+    let (columns, q, likelihood) = read(state, set, tuning);
+    let Outlier { share, flat } = set.outlier(tuning);
+    let z = likelihood.value.max(1e-12);
+    let outlier = share * flat / ((1.0 - share) * z + share * flat);
+    let scale = (1.0 - outlier) / z;
+    let mut gradient = likelihood.gradient.map(|g| g * scale);
+    let length = steps(&q, &gradient);
+    if length > tuning.longest_step {
+        gradient = gradient.map(|g| g * tuning.longest_step / length);
+    }
+    let m: Square = std::array::from_fn(|i| {
+        std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
+    });
+    let step = safe_step(&q, &m, tuning.most_growth);
+    let keep_curve = set.says == Says::Habit && !tuning.habit_teaches;
+    apply(state, &columns, &gradient, &m, step, keep_curve);
+    state.clamp();
+    Moved { outlier }
+}
+
+fn likelihood(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: &Tuning) -> Likelihood {
+    let curve = Curve::new(state.mean[SHAPE], state.mean[ENDURANCE]);
+    let spare = set.spare(state);
+    let bends = q[BEND][BEND] > 0.0;
+    let mut sum = Likelihood {
+        value: 0.0,
+        gradient: [0.0; Y],
+        curvature: [[0.0; Y]; Y],
+    };
+    let mut reps = set.reps;
+    for j in 0..terms.count {
+        let (c, c1, c2) = (terms.value[j], terms.slope[j], terms.bend[j]);
+        let k = reps;
+        reps += set.unit;
+        if c.abs() < NOTHING && c1.abs() < NOTHING && c2.abs() < NOTHING {
+            continue;
+        }
+        if k < 0.5 {
+            sum.value += c;
+            sum.gradient[THETA] += c1;
+            sum.curvature[THETA][THETA] -= c2;
+            continue;
+        }
+        let (ratio, slope) = curve.log_ratio(k);
+        let a = -slope * (k - 1.0);
+        let d = if bends { -curve.by_shape(k, ratio) } else { 0.0 };
+        let along = [1.0, a, d];
+        let mut var = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
+        for (i, x) in along.iter().enumerate() {
+            var += x * (q[i][MOMENT] + a * q[i][CURVE] + d * q[i][BEND]);
+        }
+        let root = var.max(1e-12).sqrt();
+        let z = (spare - ratio) / root;
+        let (below, dense) = (cdf(z), pdf(z) / root);
+        let turn = c * z * dense / root;
+        sum.value += c * below;
+        sum.gradient[THETA] += c1 * below;
+        sum.curvature[THETA][THETA] -= c2 * below;
+        for (i, x) in along.iter().enumerate() {
+            sum.gradient[i] += x * c * dense;
+            sum.curvature[i][THETA] -= x * c1 * dense;
+            for (j, y) in along.iter().enumerate().take(i + 1) {
+                sum.curvature[i][j] += x * y * turn;
+            }
+        }
+    }
+    for i in 0..Y {
+        for j in 0..i {
+            let (here, there) = if i == THETA { (j, i) } else { (i, j) };
+            sum.curvature[there][here] = sum.curvature[here][there];
+        }
+    }
+    sum
+}
+
+/// How many sds of the belief a gradient moves it by.
+fn steps(q: &Square, g: &Column) -> f64 {
+    let along = |i: usize| (0..Y).map(|j| q[i][j] * g[j]).sum::<f64>();
+    (0..Y).map(|i| g[i] * along(i)).sum::<f64>().max(0.0).sqrt()
+}
+
+/// The largest step of 1, 0.6, 0.36, … that leaves a covariance: 0.98·Q − t·Q M Q must keep a Cholesky factor. And
+/// none that makes a variance grow by more than `most_growth` times itself.
+fn safe_step(q: &Square, m: &Square, most_growth: f64) -> f64 {
+    let qmq = product(&product(q, m), q);
+    let mut step: f64 = 1.0;
+    for i in 0..Y {
+        if -qmq[i][i] * step > most_growth * q[i][i] {
+            step = most_growth * q[i][i] / -qmq[i][i];
+        }
+    }
+    for _ in 0..12 {
+        let mut left: Square =
+            std::array::from_fn(|i| std::array::from_fn(|j| 0.98 * q[i][j] - step * qmq[i][j]));
+        for (i, row) in left.iter_mut().enumerate() {
+            row[i] += 1e-6 * q[i][i] + 1e-15;
+        }
+        if has_cholesky(&left) {
+            break;
+        }
+        step *= 0.6;
+    }
+    step
+}
+
+fn product(a: &Square, b: &Square) -> Square {
+    std::array::from_fn(|i| std::array::from_fn(|j| (0..Y).map(|k| a[i][k] * b[k][j]).sum()))
+}
+
+fn has_cholesky(a: &Square) -> bool {
+    let mut l = [[0.0; Y]; Y];
+    for i in 0..Y {
+        for j in 0..=i {
+            let rest = a[i][j] - (0..j).map(|k| l[i][k] * l[j][k]).sum::<f64>();
+            if i == j {
+                if rest <= 0.0 || !rest.is_finite() {
+                    return false;
+                }
+                l[i][i] = rest.sqrt();
+            } else {
+                l[i][j] = rest / l[j][j];
+            }
+        }
+    }
+    true
+}
+
+/// Mean += U G, P −= t·U M Uᵀ. With `keep_curve` endurance and shape are only considered, since a habit says nothing
+/// about them: their means stay and their variances do not shrink.
+fn apply(state: &mut State, columns: &[Vector; Y], g: &Column, m: &Square, step: f64, keep_curve: bool) {
+    let considered = |i: usize| keep_curve && (i == ENDURANCE || i == SHAPE);
+    for i in (0..N).filter(|i| !considered(*i)) {
+        state.mean[i] += (0..Y).map(|k| columns[k][i] * g[k]).sum::<f64>();
+    }
+    for i in 0..N {
+        let row: Column = std::array::from_fn(|b| (0..Y).map(|a| columns[a][i] * m[a][b]).sum());
+        for j in (0..N).take(i + 1) {
+            let mut change: f64 = (0..Y).map(|b| row[b] * columns[b][j]).sum();
+            if i == j && considered(i) {
+                change = change.min(0.0);
+            }
+            let value = state.cov[i][j] - step * change;
+            state.cov[i][j] = value;
+            state.cov[j][i] = value;
+        }
+    }
+}

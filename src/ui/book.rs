@@ -1,0 +1,152 @@
+//! The boundary between the window and the logbook: the window loads views and hands over deeds; whoever stands behind
+//! [`Book`] reads the core, writes the journal and says whether it is on disk. Screens know neither.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+
+use crate::units::Rail;
+
+use super::views::{FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft};
+
+/// Something to write or to open.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Deed {
+    /// Log one set.
+    Log(SetDraft),
+    /// Take back the newest record of the open athlete.
+    Undo,
+    /// A weigh-in of today, in the logbook's unit.
+    WeighIn(f64),
+    /// Pain at a site, 0 to 10.
+    Pain {
+        /// The site's name as the view offered it.
+        site: &'static str,
+        /// The side; both or unknown is none.
+        rail: Rail,
+        /// 0 to 10.
+        score: u8,
+    },
+    /// A remark by itself.
+    Note(String),
+    /// Put a rail on a rung.
+    Place {
+        /// The ladder's id.
+        ladder: String,
+        /// The rail.
+        rail: Rail,
+        /// The rung's id.
+        rung: String,
+    },
+    /// Join a ladder; the rules name the rung.
+    Join {
+        /// The ladder's id.
+        ladder: String,
+    },
+    /// Set a rail aside until it is placed again.
+    SetAside {
+        /// The ladder's id.
+        ladder: String,
+        /// The rail.
+        rail: Rail,
+    },
+    /// Open this ladder on Ladders.
+    ShowLadder(String),
+    /// Open this athlete.
+    ChooseAthlete(String),
+    /// Open the next (1) or the previous (−1) athlete of the roster.
+    StepAthlete(i8),
+    /// Open a throw-away copy of the demo gym.
+    OpenDemo,
+    /// Open the logbook in this folder.
+    OpenFolder(PathBuf),
+    /// Make a logbook, and open it.
+    Start(NewLogbook),
+    /// Read a spreadsheet's text and show what it would write.
+    PreviewImport(ImportText),
+    /// Write what the preview showed.
+    Import(ImportText),
+}
+
+/// A logbook to be made.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct NewLogbook {
+    /// The person's name.
+    pub name: String,
+    /// `kg` or `lb`.
+    pub in_lb: bool,
+    /// Bodyweight in that unit, if given.
+    pub bodyweight: Option<f64>,
+    /// Plates on hand in that unit.
+    pub plates: Vec<f64>,
+    /// Mass of belt, carabiner and chain in that unit.
+    pub gear: f64,
+    /// Standing height, cm.
+    pub height_cm: Option<f64>,
+    /// Female, male or unsaid.
+    pub sex: Option<&'static str>,
+    /// Birth date.
+    pub born: Option<NaiveDate>,
+    /// The goal ladder's id.
+    pub ladder: Option<String>,
+    /// What can be done today: question, and the amount left and right (the same where both hands work as one).
+    pub today: Vec<(usize, [Option<f64>; 2])>,
+}
+
+/// A spreadsheet's text, and how its columns were matched.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ImportText {
+    /// The text as pasted or read.
+    pub text: String,
+    /// Theirs, ours; an empty `ours` drops the column.
+    pub columns: Vec<(String, String)>,
+}
+
+/// What came of a deed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Done {
+    /// On disk, or opened. Words to show, if any: a new best.
+    Ok(Option<String>),
+    /// Not done: what happened, and what to do.
+    Failed(String),
+    /// Long work has begun on a thread.
+    Working(&'static str),
+}
+
+/// What stands behind the window.
+pub trait Book {
+    /// Whether a logbook is open.
+    fn is_open(&self) -> bool;
+    /// Counts up whenever a view would come out differently; views are loaded again only then.
+    fn revision(&self) -> u64;
+    /// The frame.
+    fn frame(&self) -> FrameView;
+    /// Everyone.
+    fn roster(&self) -> RosterView;
+    /// Today's prescriptions of the open athlete.
+    fn next(&self) -> NextView;
+    /// Ladders of the open athlete.
+    fn ladders(&self) -> LaddersView;
+    /// First start.
+    fn first(&self) -> FirstView;
+    /// What the last [`Deed::PreviewImport`] found.
+    fn import(&self) -> Option<ImportView>;
+    /// Does a deed. Returns only when it is on disk, or begins long work.
+    fn perform(&mut self, deed: Deed) -> Done;
+    /// Looks for what long work or the folder's watcher brought; true when something changed.
+    fn poll(&mut self) -> bool;
+    /// The open athlete's key, to be open again at the next start.
+    fn open_athlete(&self) -> Option<String> {
+        None
+    }
+    /// The folder to open at the next start; none while nothing is open that should be.
+    fn folder(&self) -> Option<PathBuf> {
+        None
+    }
+    /// How far long work is: what, done, of how many.
+    fn progress(&self) -> Option<(String, u64, u64)> {
+        None
+    }
+    /// Asks long work to stop.
+    fn stop(&mut self) {}
+}

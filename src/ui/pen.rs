@@ -1,0 +1,211 @@
+//! Sets type: runs of a face, a size and a colour, broken into lines, painted where they belong and named for a screen reader.
+//!
+//! A [`Pen`] writes a column from the top down. The same strokes can first be measured ([`Pen::measure`]), so that a card is as
+//! high as its words, in the same frame.
+
+use std::sync::Arc;
+
+use egui::text::{LayoutJob, TextFormat, TextWrapping};
+use egui::{Align, Align2, Color32, Galley, Painter, Pos2, Rect, Sense, Ui, Vec2, WidgetInfo, pos2, vec2};
+
+use super::theme::{Face, line_height};
+use super::views::Phrase;
+
+/// A face at a size in a colour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ink {
+    /// The face.
+    pub face: Face,
+    /// Points.
+    pub size: f32,
+    /// The colour.
+    pub colour: Color32,
+}
+
+impl Ink {
+    /// `face` at `size` in `colour`.
+    pub fn new(face: Face, size: f32, colour: impl Into<Color32>) -> Self {
+        Self {
+            face,
+            size,
+            colour: colour.into(),
+        }
+    }
+
+    fn format(self) -> TextFormat {
+        TextFormat {
+            line_height: Some(line_height(self.size)),
+            valign: Align::BOTTOM,
+            ..TextFormat::simple(self.face.at(self.size), self.colour)
+        }
+    }
+}
+
+/// Text ready to be laid out.
+#[derive(Debug, Clone, Default)]
+pub struct Line {
+    job: LayoutJob,
+}
+
+impl Line {
+    /// `text` in `ink`.
+    pub fn new(text: &str, ink: Ink) -> Self {
+        Self::default().and(text, ink)
+    }
+
+    /// This, then `text` in `ink`.
+    pub fn and(mut self, text: &str, ink: Ink) -> Self {
+        self.job.append(text, 0.0, ink.format());
+        self
+    }
+
+    /// This, then a gap of `space` points, then `text` in `ink`.
+    pub fn gap(mut self, space: f32, text: &str, ink: Ink) -> Self {
+        self.job.append(text, space, ink.format());
+        self
+    }
+
+    /// A phrase: plain words in `plain`, strong ones in `strong`.
+    pub fn phrase(phrase: &Phrase, plain: Ink, strong: Ink) -> Self {
+        phrase.runs().fold(Self::default(), |line, (is_strong, text)| {
+            line.and(text, if is_strong { strong } else { plain })
+        })
+    }
+
+    /// Laid out on one line; cut with an ellipsis where it is wider than `width`.
+    pub fn on_one_line(mut self, painter: &Painter, width: f32) -> Arc<Galley> {
+        self.job.wrap = TextWrapping {
+            max_width: width.max(1.0),
+            max_rows: 1,
+            break_anywhere: true,
+            ..TextWrapping::default()
+        };
+        painter.layout_job(self.job)
+    }
+
+    /// Laid out in as many lines of `width` as it needs.
+    pub fn wrapped(mut self, painter: &Painter, width: f32) -> Arc<Galley> {
+        self.job.wrap = TextWrapping::wrap_at_width(width.max(1.0));
+        painter.layout_job(self.job)
+    }
+}
+
+/// Paints `text` so that the point `anchor` of its box lies at `at`, on one line. For letters within a picture: the picture is
+/// named as a whole, so this registers nothing.
+pub fn letters(painter: &Painter, at: Pos2, anchor: Align2, text: &str, ink: Ink) -> Rect {
+    let galley = Line::new(text, ink).on_one_line(painter, f32::INFINITY);
+    let rect = anchor.anchor_size(at, galley.size());
+    painter.galley(rect.min, galley, ink.colour);
+    rect
+}
+
+/// Paints a galley at `at` and names it for screen readers.
+pub fn named_galley(ui: &mut Ui, at: Pos2, galley: Arc<Galley>) -> Rect {
+    let rect = Rect::from_min_size(at, galley.size());
+    let id = ui.next_auto_id();
+    ui.skip_ahead_auto_ids(1);
+    let text = galley.text().to_owned();
+    ui.interact(rect, id, Sense::hover())
+        .widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &text));
+    ui.painter().galley(at, galley, Color32::PLACEHOLDER);
+    rect
+}
+
+/// Writes a column of type from the top down.
+pub struct Pen<'ui> {
+    /// Where it writes.
+    pub ui: &'ui mut Ui,
+    /// Left edge.
+    pub left: f32,
+    /// Right edge.
+    pub right: f32,
+    /// Where the next line begins.
+    pub y: f32,
+    /// Nothing is painted while measuring.
+    pub measuring: bool,
+}
+
+impl<'ui> Pen<'ui> {
+    /// A pen at the top of `area`.
+    pub fn new(ui: &'ui mut Ui, area: Rect) -> Self {
+        Self {
+            ui,
+            left: area.left(),
+            right: area.right(),
+            y: area.top(),
+            measuring: false,
+        }
+    }
+
+    /// How high the strokes of `write` are in a column of `width`.
+    pub fn measure(ui: &'ui mut Ui, width: f32, write: impl FnOnce(&mut Pen<'_>)) -> f32 {
+        let mut pen = Pen {
+            ui,
+            left: 0.0,
+            right: width,
+            y: 0.0,
+            measuring: true,
+        };
+        write(&mut pen);
+        pen.y
+    }
+
+    /// Width of the column.
+    pub fn width(&self) -> f32 {
+        self.right - self.left
+    }
+
+    /// Leaves `space` points free.
+    pub fn gap(&mut self, space: f32) {
+        self.y += space;
+    }
+
+    /// Writes one paragraph.
+    pub fn write(&mut self, line: Line) -> Rect {
+        self.write_at(0.0, line)
+    }
+
+    /// Writes one paragraph, `indent` points in.
+    pub fn write_at(&mut self, indent: f32, line: Line) -> Rect {
+        let galley = line.wrapped(self.ui.painter(), self.width() - indent);
+        let rect = Rect::from_min_size(pos2(self.left + indent, self.y), galley.size());
+        if !self.measuring {
+            named_galley(self.ui, rect.min, galley);
+        }
+        self.y = rect.bottom();
+        rect
+    }
+
+    /// Writes `left` and, at the right edge of the same line, `right`; the right one keeps its place, the left one is cut.
+    pub fn write_apart(&mut self, left: Line, right: Line) -> Rect {
+        let right = right.on_one_line(self.ui.painter(), self.width() * 0.6);
+        let left = left.on_one_line(self.ui.painter(), self.width() - right.size().x - 8.0);
+        let height = left.size().y.max(right.size().y);
+        let rect = Rect::from_min_size(pos2(self.left, self.y), vec2(self.width(), height));
+        if !self.measuring {
+            let right_at = rect.right_bottom() - right.size();
+            named_galley(self.ui, rect.left_bottom() - vec2(0.0, left.size().y), left);
+            named_galley(self.ui, right_at, right);
+        }
+        self.y = rect.bottom();
+        rect
+    }
+
+    /// A hair line across the column.
+    pub fn rule(&mut self, colour: impl Into<Color32>) {
+        if !self.measuring {
+            let y = self.y.round() + 0.5;
+            self.ui
+                .painter()
+                .hline(self.left..=self.right, y, egui::Stroke::new(1.0, colour.into()));
+        }
+        self.y += 1.0;
+    }
+
+    /// Takes `height` points of the column for a picture or a control; nothing while measuring.
+    pub fn room(&mut self, height: f32) -> Option<Rect> {
+        let rect = Rect::from_min_size(pos2(self.left, self.y), Vec2::new(self.width(), height));
+        self.y += height;
+        (!self.measuring).then_some(rect)
+    }
+}

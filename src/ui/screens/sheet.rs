@@ -1,0 +1,64 @@
+//! A sheet over a place: a title, its content, closed by Esc or a press outside. The rest of the window stays as it is.
+
+use egui::{Frame, Id, Margin, Modal, ScrollArea, Stroke, Ui};
+
+use crate::ui::theme::{Face, RADIUS_CARD, Theme, size, translucent};
+
+/// A sheet with its title.
+pub struct SheetFrame<'a> {
+    title: &'a str,
+    width: f32,
+}
+
+impl<'a> SheetFrame<'a> {
+    /// A sheet named `title`.
+    pub fn new(title: &'a str) -> Self {
+        Self { title, width: 480.0 }
+    }
+
+    /// So many points wide, where the window allows.
+    pub fn width(mut self, width: f32) -> Self {
+        self.width = width;
+        self
+    }
+
+    /// Shows it; true once it should close: by Esc, by a press outside, or because `content` says so.
+    pub fn show(self, ui: &Ui, content: impl FnOnce(&mut Ui) -> bool) -> bool {
+        let theme = Theme::of(ui);
+        let screen = ui.ctx().content_rect();
+        let frame = Frame::new()
+            .fill(*theme.raised)
+            .stroke(Stroke::new(1.5, *theme.edge))
+            .corner_radius(RADIUS_CARD)
+            .inner_margin(Margin::same(20));
+        let modal = Modal::new(Id::unique(("sheet", self.title)))
+            .frame(frame)
+            .backdrop_color(translucent(*theme.ink, 0.35));
+        let response = modal.show(ui.ctx(), |ui| {
+            ui.set_width(self.width.min(screen.width() - 80.0));
+            ui.label(
+                egui::RichText::new(self.title)
+                    .font(Face::LabelStrong.at(size::TITLE))
+                    .color(*theme.ink),
+            );
+            ui.add_space(4.0);
+            ScrollArea::vertical()
+                .max_height(screen.height() - 150.0)
+                .show(ui, |ui| content(ui))
+                .inner
+        });
+        response.should_close() || response.inner
+    }
+}
+
+/// The label over a field; its id names the field for screen readers.
+pub fn field_label(ui: &mut Ui, text: &str) -> Id {
+    let theme = Theme::of(ui);
+    ui.add_space(8.0);
+    ui.label(
+        egui::RichText::new(text)
+            .font(Face::Label.at(size::TABLE))
+            .color(*theme.ink2),
+    )
+    .id
+}

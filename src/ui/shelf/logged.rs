@@ -1,0 +1,114 @@
+//! Today's records.
+
+use crate::catalogue::Catalogue;
+use crate::logbook::record::{Load, Placed, Set};
+use crate::logbook::{Fact, Log, Record};
+use crate::report::numbers::mass;
+use crate::ui::views::LoggedLine;
+use crate::units::{Rail, Unit};
+
+use super::opened::Opened;
+use super::say;
+
+/// Today's records, newest first.
+pub(super) fn today(opened: &Opened, log: &Log) -> Vec<LoggedLine> {
+    log.records
+        .iter()
+        .rev()
+        .filter(|record| record.at.date() == opened.on)
+        .map(|record| line(opened, record))
+        .collect()
+}
+
+/// The newest record of the day: what undo takes back.
+pub(super) fn newest<'l>(opened: &Opened, log: &'l Log) -> Option<&'l Record> {
+    log.records
+        .iter()
+        .rev()
+        .find(|record| record.at.date() == opened.on)
+}
+
+fn line(opened: &Opened, record: &Record) -> LoggedLine {
+    let (rail, what, result) = said(&opened.catalogue, opened.book.unit(), &record.what);
+    LoggedLine {
+        id: record.id.to_string(),
+        time: clock_time(record.at.as_str()),
+        rail: rail.filter(|rail| *rail != Rail::Both),
+        what,
+        result,
+        best: None,
+    }
+}
+
+/// `18:42` of a time as written; nothing for a day without a time.
+fn clock_time(written: &str) -> String {
+    written.get(11..16).unwrap_or_default().to_owned()
+}
+
+fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String, String) {
+    match fact {
+        Fact::Set(set) => of_set(catalogue, unit, set),
+        Fact::WeighIn { bodyweight, .. } => (None, "Weigh-in".to_owned(), mass(bodyweight.mass(), unit)),
+        Fact::Pain {
+            site, side, score, ..
+        } => (
+            side.map(|side| Rail::from(Some(side))),
+            capital(site.word()),
+            format!("pain {score} of 10"),
+        ),
+        Fact::Placement {
+            ladder, side, rung, ..
+        } => {
+            let known = catalogue.ladder(ladder);
+            let title = known.map_or_else(|| ladder.clone(), |ladder| ladder.title.clone());
+            let rung = match rung {
+                Placed::Joined => "joined".to_owned(),
+                Placed::SetAside => "set aside".to_owned(),
+                Placed::On(id) => known
+                    .and_then(|ladder| ladder.rung(id))
+                    .map_or_else(|| id.clone(), |rung| rung.title.clone()),
+            };
+            (Some(Rail::from(*side)), title, rung)
+        }
+        Fact::Phase { kind, .. } => (None, "Phase".to_owned(), format!("{kind:?}").to_lowercase()),
+        Fact::Goal { rung, .. } => (None, "Goal".to_owned(), rung.clone()),
+        Fact::Note { text } => (None, text.clone(), String::new()),
+        Fact::Profile { .. } => (None, "Profile".to_owned(), String::new()),
+        Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. } => {
+            (None, "Change".to_owned(), String::new())
+        }
+    }
+}
+
+fn of_set(catalogue: &Catalogue, unit: Unit, set: &Set) -> (Option<Rail>, String, String) {
+    let rung = set
+        .ladder
+        .as_deref()
+        .and_then(|id| catalogue.ladder(id))
+        .zip(set.rung.as_deref())
+        .and_then(|(ladder, id)| ladder.rung(id));
+    let title = rung
+        .map(|rung| rung.title.as_str())
+        .or_else(|| Some(catalogue.movement(&set.movement)?.title.as_str()))
+        .unwrap_or(&set.movement);
+    let load = match set.load {
+        Some(Load::Added(typed)) => format!(" +{}", mass(typed.mass(), unit)),
+        Some(Load::Assistance(typed)) => format!(" −{}", mass(typed.mass(), unit)),
+        None => String::new(),
+    };
+    let is_hold = set.effort.measure() == crate::units::Measure::Hold;
+    let reserve = set.left.map(|left| left.reserve().reps());
+    let result = say::result(set.effort.amount(), is_hold, reserve, set.outcome);
+    (
+        set.side.map(|side| Rail::from(Some(side))),
+        format!("{title}{load}"),
+        result,
+    )
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,200 @@
+//! A logbook as it was read, and everyone's next steps as they follow from it.
+
+use std::path::Path;
+
+use chrono::NaiveDate;
+use rayon::prelude::*;
+
+use crate::catalogue::Catalogue;
+use crate::coaching::next_step::next_steps;
+use crate::coaching::roster::{Line, line_of};
+use crate::coaching::{NextStep, PlatesOnHand};
+use crate::logbook::{Log, Logbook, Machine, Trouble};
+use crate::problem::{Problem, Severity};
+use crate::timeline::Timeline;
+
+/// An open logbook.
+pub(super) struct Opened {
+    pub book: Logbook,
+    pub catalogue: Catalogue,
+    pub plates: PlatesOnHand,
+    /// The day that everything is seen from.
+    pub on: NaiveDate,
+    /// Everyone, by need, then name.
+    pub athletes: Vec<Athlete>,
+    /// The open athlete's folder.
+    pub folder: Option<String>,
+    /// The ladder to show, if one was chosen.
+    pub ladder: Option<String>,
+    /// What is wrong in files.
+    pub problems: Vec<Problem>,
+}
+
+/// What is known of one athlete.
+pub(super) struct Athlete {
+    /// The athlete's folder, which tells people of one name apart.
+    pub folder: String,
+    /// Roster line.
+    pub line: Line,
+    /// Next steps now, today's sets included.
+    pub steps: Vec<NextStep>,
+    /// Next steps as the day began: what this session asks.
+    pub session: Vec<NextStep>,
+}
+
+impl Opened {
+    /// Reads the logbook at `root`.
+    pub fn read(machine: &Machine, root: &Path, on: NaiveDate) -> Result<Self, Trouble> {
+        let (book, mut problems) = Logbook::open(machine, root)?;
+        let (catalogue, own) = book.catalogue();
+        problems.extend(own);
+        let plates = PlatesOnHand::of(&book.settings);
+        let mut opened = Self {
+            book,
+            catalogue,
+            plates,
+            on,
+            athletes: Vec::new(),
+            folder: None,
+            ladder: None,
+            problems,
+        };
+        opened.look_from(on);
+        opened.folder = opened.athletes.first().map(|athlete| athlete.folder.clone());
+        Ok(opened)
+    }
+
+    /// Everyone's next steps anew, as seen from `on`.
+    pub fn look_from(&mut self, on: NaiveDate) {
+        self.on = on;
+        let mut athletes: Vec<Athlete> = self
+            .book
+            .logs
+            .par_iter()
+            .map(|log| athlete(log, &self.catalogue, &self.plates, on))
+            .collect();
+        sort(&mut athletes);
+        self.athletes = athletes;
+    }
+
+    /// Takes one athlete's log as it was read anew.
+    pub fn take(&mut self, fresh: Logbook) {
+        for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
+            let new = athlete(&log, &self.catalogue, &self.plates, self.on);
+            self.athletes.retain(|athlete| athlete.folder != log.folder);
+            self.athletes.push(new);
+            match self.book.logs.iter().position(|old| old.folder == log.folder) {
+                Some(at) => {
+                    if let (Some(old), Some(before)) =
+                        (self.book.logs.get_mut(at), self.book.histories.get_mut(at))
+                    {
+                        (*old, *before) = (log, history);
+                    }
+                }
+                None => {
+                    self.book.logs.push(log);
+                    self.book.histories.push(history);
+                }
+            }
+        }
+        sort(&mut self.athletes);
+    }
+
+    /// The open athlete, and the place among all.
+    pub fn athlete(&self) -> Option<(usize, &Athlete)> {
+        let folder = self.folder.as_deref()?;
+        self.athletes
+            .iter()
+            .enumerate()
+            .find(|(_, athlete)| athlete.folder == folder)
+    }
+
+    /// The log of an athlete.
+    pub fn log(&self, folder: &str) -> Option<&Log> {
+        self.book.logs.iter().find(|log| log.folder == folder)
+    }
+
+    /// The open athlete's log.
+    pub fn open_log(&self) -> Option<&Log> {
+        self.log(self.folder.as_deref()?)
+    }
+
+    /// The log as seen from the day.
+    pub fn timeline<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
+        Timeline::new(log, &self.catalogue, self.on)
+    }
+
+    /// Opens an athlete, if there is such a one.
+    pub fn choose(&mut self, folder: &str) {
+        if self.athletes.iter().any(|athlete| athlete.folder == folder) {
+            self.folder = Some(folder.to_owned());
+            self.ladder = None;
+        }
+    }
+
+    /// Opens the next or the previous athlete, around the ends.
+    pub fn step(&mut self, by: i8) {
+        let count = self.athletes.len();
+        let Some((nth, _)) = self.athlete() else { return };
+        let next = if by < 0 { nth + count - 1 } else { nth + 1 } % count.max(1);
+        if let Some(folder) = self.athletes.get(next).map(|athlete| athlete.folder.clone()) {
+            self.choose(&folder);
+        }
+    }
+
+    /// The logbook's name, or its folder's.
+    pub fn title(&self) -> String {
+        self.book.settings.name.clone().unwrap_or_else(|| {
+            let folder = self.book.root.file_name().unwrap_or_default();
+            crate::problem::visible(&folder.to_string_lossy())
+        })
+    }
+
+    /// The first file that could not be read.
+    pub fn broken(&self) -> Option<&Problem> {
+        self.problems
+            .iter()
+            .find(|problem| problem.severity == Severity::Error)
+    }
+}
+
+fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {
+    let timeline = Timeline::new(log, catalogue, on);
+    let steps = next_steps(&timeline, catalogue, plates);
+    let trained_today = timeline.sets.last().is_some_and(|set| set.date == on);
+    let session = if trained_today {
+        let before = log.without_sets_of(on);
+        let before = Timeline::new(&before, catalogue, on);
+        let mut session = next_steps(&before, catalogue, plates);
+        // A ladder that only today's sets are on has no advice from before them.
+        session.extend(
+            steps
+                .iter()
+                .filter(|step| !session.iter().any(|known| known.ladder == step.ladder))
+                .cloned()
+                .collect::<Vec<_>>(),
+        );
+        session
+    } else {
+        steps.clone()
+    };
+    Athlete {
+        folder: log.folder.clone(),
+        line: line_of(&timeline, catalogue, &steps),
+        steps,
+        session,
+    }
+}
+
+fn sort(athletes: &mut [Athlete]) {
+    athletes.sort_by(|a, b| {
+        let key = |athlete: &Athlete| {
+            (
+                athlete.line.need,
+                athlete.line.athlete.clone(),
+                athlete.folder.clone(),
+            )
+        };
+        key(a).cmp(&key(b))
+    });
+}

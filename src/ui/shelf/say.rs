@@ -1,0 +1,136 @@
+//! Words that several views share.
+
+use chrono::NaiveDate;
+
+use crate::catalogue::{Help, Range, Rung, Shape, Standard};
+use crate::coaching::Verdict as Said;
+use crate::report::numbers::number;
+use crate::timeline::LoggedSet;
+use crate::ui::views::Verdict;
+use crate::units::{Outcome, Rail};
+
+/// The verdict's badge.
+pub(super) fn verdict(said: Said) -> Verdict {
+    match said {
+        Said::Begin => Verdict::Begin,
+        Said::Repeat => Verdict::Repeat,
+        Said::AddReps => Verdict::AddReps,
+        Said::AddLoad => Verdict::AddLoad,
+        Said::StepUp => Verdict::StepUp,
+        Said::Test => Verdict::Test,
+        Said::BackOff => Verdict::BackOff,
+        Said::StepBack => Verdict::StepBack,
+        Said::Pause => Verdict::Pause,
+        Said::WeighInFirst => Verdict::WeighInFirst,
+    }
+}
+
+/// `today`, `3 d`.
+pub(super) fn days_ago(days: i64) -> String {
+    if days <= 0 {
+        "today".to_owned()
+    } else {
+        format!("{days} d")
+    }
+}
+
+/// `Mon 13` within a week, `13 Oct` within a year, else with the year.
+pub(super) fn short_date(date: NaiveDate, on: NaiveDate) -> String {
+    let days = (on - date).num_days();
+    let form = match days {
+        i64::MIN..7 => "%a %-d",
+        7..300 => "%-d %b",
+        _ => "%b %Y",
+    };
+    date.format(form).to_string()
+}
+
+/// `2 reps, RIR 1`, `11 s`, `3 reps, missed`.
+pub(super) fn result(amount: f64, is_hold: bool, reserve: Option<f64>, outcome: Outcome) -> String {
+    let amount = counted(amount, is_hold);
+    match (outcome, reserve) {
+        (Outcome::Missed, _) => format!("{amount}, missed"),
+        (Outcome::Form, _) => format!("{amount}, form"),
+        (Outcome::Done, Some(reserve)) => format!("{amount}, RIR {}", number(reserve, 1)),
+        (Outcome::Done, None) => amount,
+    }
+}
+
+fn counted(amount: f64, is_hold: bool) -> String {
+    let unit = match (is_hold, amount) {
+        (true, _) => "s",
+        (false, 1.0) => "rep",
+        (false, _) => "reps",
+    };
+    format!("{} {unit}", number(amount, 1))
+}
+
+/// `5, 5, 4 reps`.
+pub(super) fn amounts(sets: &[&LoggedSet<'_>]) -> String {
+    let is_hold = sets.first().is_some_and(|set| !set.is_reps());
+    let all: Vec<String> = sets.iter().map(|set| number(set.amount, 1)).collect();
+    format!("{} {}", all.join(", "), if is_hold { "s" } else { "reps" })
+}
+
+/// `3–5`, `10–20 s`.
+pub(super) fn range(range: Range) -> String {
+    let unit = if range.is_hold() { " s" } else { "" };
+    let (lo, hi) = (number(range.lo(), 0), number(range.hi(), 0));
+    if lo == hi {
+        format!("{lo}{unit}")
+    } else {
+        format!("{lo}–{hi}{unit}")
+    }
+}
+
+/// The standard, one short line: `3 × 5 at 1.25 × bodyweight`.
+pub(super) fn standard(rung: &Rung) -> String {
+    let Standard {
+        sets, reach, ratio, ..
+    } = &rung.standard;
+    let unit = if rung.work.range.is_hold() { " s" } else { "" };
+    let load = ratio.map_or_else(String::new, |ratio| {
+        format!(" at {} × bodyweight", number(ratio, 2))
+    });
+    format!("{sets} × {}{unit}{load}", number(*reach, 1))
+}
+
+/// What makes a rung lighter or harder than the plain movement, in a few words; none where nothing does.
+pub(super) fn help(help: &Help) -> Option<String> {
+    let shape = |shape: &Shape| match shape {
+        Shape::Tuck => "Knees to the chest",
+        Shape::AdvancedTuck => "Hips and knees at 90°, back flat",
+        Shape::OneLeg => "One leg straight, the other tucked",
+        Shape::Straddle => "Legs straight and apart",
+        Shape::Level => "Legs straight and level",
+    };
+    Some(match help {
+        Help::Added | Help::Plain => return None,
+        Help::FingerHelp(1) => "One finger of the free hand helps".to_owned(),
+        Help::FingerHelp(count) => format!("{count} fingers of the free hand help"),
+        Help::Band => "A band helps".to_owned(),
+        Help::Negative => "Only the way down".to_owned(),
+        Help::Shape(of) => shape(of).to_owned(),
+        Help::HandsRaised(cm) => format!("Hands on a box, {cm} cm"),
+        Help::FeetRaised(cm) => format!("Feet on a box, {cm} cm"),
+        Help::Box(cm) => format!("Down to a box, {cm} cm"),
+        Help::Lean(degrees) => format!("Leaning back {degrees}° from upright"),
+        Help::Wall => "A wall steadies you".to_owned(),
+        Help::HalfRange => "Half the way only".to_owned(),
+        Help::Variation(words) => words.clone(),
+    })
+}
+
+/// `L `, `R ` or nothing.
+pub(super) fn side(rail: Rail) -> &'static str {
+    match rail {
+        Rail::Left => "L ",
+        Rail::Right => "R ",
+        Rail::Both => "",
+    }
+}
+
+/// A count for a chip or square; ladders ask a handful of days.
+pub(super) fn few(count: usize) -> u8 {
+    u8::try_from(count).unwrap_or(u8::MAX)
+}

@@ -1,0 +1,233 @@
+//! Deeds as records: made under the lock, flushed, read back.
+
+use crate::catalogue::Site;
+use crate::clock;
+use crate::logbook::record::{Load, Placed, Set};
+use crate::logbook::{Fact, Log, Name, Record, Trouble, Written};
+use crate::ui::book::Deed;
+use crate::ui::views::SetDraft;
+use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
+
+use super::opened::Opened;
+use super::{Shelf, logged};
+
+impl Shelf {
+    /// When it happens: now, or at this time of the day that was asked for.
+    pub(super) fn at(&self) -> Written {
+        let now = clock::now();
+        let text = format!(
+            "{}{}",
+            self.today().format("%Y-%m-%d"),
+            now.format("T%H:%M:%S%:z")
+        );
+        Written::parse(&text).unwrap_or_else(|_| Written::day(self.today()))
+    }
+
+    /// Writes a deed of the open athlete.
+    pub(super) fn record(&mut self, deed: Deed) -> Result<Option<String>, String> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let facts = facts(opened, deed)?;
+        let name = open_name(opened)?;
+        self.append(&name, facts).map_err(|trouble| trouble.to_string())?;
+        Ok(None)
+    }
+
+    /// Appends facts of an athlete, and reads the athlete back.
+    pub(super) fn append(&mut self, name: &Name, facts: Vec<Fact>) -> Result<(), Trouble> {
+        let (at, device) = (self.at(), self.device.clone());
+        let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone()) else {
+            return Ok(());
+        };
+        let writer = self.take_writer(&root)?;
+        writer.add(name, &at, |log| records(facts, &at, log, &device))?;
+        let fresh = writer.read_athlete(name)?;
+        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
+            opened.take(fresh);
+        }
+        Ok(())
+    }
+
+    /// Takes back the newest record of the day.
+    pub(super) fn undo(&mut self) -> Result<Option<String>, String> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let name = open_name(opened)?;
+        let newest = opened
+            .open_log()
+            .and_then(|log| logged::newest(opened, log))
+            .ok_or("Nothing of today is left to take back.")?;
+        let retract = Fact::Retract {
+            target: newest.id,
+            why: None,
+        };
+        let target = opened
+            .book
+            .target(newest.id)
+            .ok_or("That record is gone already.")?;
+        let (at, rev) = (self.at(), opened.book.highest_rev().saturating_add(1));
+        let nth = opened.open_log().map_or(0, |log| log.count_on(at.date()));
+        let root = opened.book.root.clone();
+        let record = Record {
+            id: clock::fresh_id(),
+            rev,
+            dev: self.device.clone(),
+            at,
+            nth,
+            what: retract,
+        };
+        let said = |trouble: Trouble| trouble.to_string();
+        let writer = self.take_writer(&root).map_err(said)?;
+        writer.change(&target, record).map_err(said)?;
+        let fresh = writer.read_athlete(&name).map_err(said)?;
+        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
+            opened.take(fresh);
+        }
+        Ok(None)
+    }
+}
+
+const NOTHING_OPEN: &str = "No logbook is open.";
+
+fn open_name(opened: &Opened) -> Result<Name, String> {
+    let log = opened.open_log().ok_or("Choose an athlete first.")?;
+    Name::parse(&log.name).map_err(|error| error.to_string())
+}
+
+/// Facts as records of one moment, each with its own place in the day.
+fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> Vec<Record> {
+    let first = log.map_or(0, |log| log.count_on(at.date()));
+    (first..)
+        .zip(facts)
+        .map(|(nth, what)| Record {
+            id: clock::fresh_id(),
+            rev: 0,
+            dev: device.to_owned(),
+            at: at.clone(),
+            nth,
+            what,
+        })
+        .collect()
+}
+
+fn facts(opened: &Opened, deed: Deed) -> Result<Vec<Fact>, String> {
+    let fact = match deed {
+        Deed::Log(draft) => Fact::Set(set(opened, &draft)?),
+        Deed::WeighIn(value) => Fact::WeighIn {
+            bodyweight: bodyweight(value, opened.book.unit())?,
+            note: None,
+        },
+        Deed::Pain { site, rail, score } => Fact::Pain {
+            site: Site::ALL
+                .into_iter()
+                .find(|known| known.word() == site)
+                .ok_or("Say where it hurts.")?,
+            side: rail.side(),
+            score: score.min(10),
+            note: None,
+        },
+        Deed::Note(text) => Fact::Note { text },
+        Deed::Place { ladder, rail, rung } => Fact::Placement {
+            ladder,
+            side: rail.side(),
+            rung: Placed::On(rung),
+            why: None,
+        },
+        Deed::Join { ladder } => Fact::Placement {
+            ladder,
+            side: None,
+            rung: Placed::Joined,
+            why: None,
+        },
+        Deed::SetAside { ladder, rail } => Fact::Placement {
+            ladder,
+            side: rail.side(),
+            rung: Placed::SetAside,
+            why: None,
+        },
+        _ => return Ok(Vec::new()),
+    };
+    Ok(vec![fact])
+}
+
+/// A bodyweight that a person can have, 20 to 400 kg.
+pub(super) fn bodyweight(value: f64, unit: Unit) -> Result<Typed, String> {
+    let typed = Typed::new(value, unit).map_err(said)?;
+    if (20.0..=400.0).contains(&typed.mass().kg()) {
+        Ok(typed)
+    } else {
+        Err(format!(
+            "{value} {} is no bodyweight; it lies between 20 and 400 kg.",
+            unit.sign()
+        ))
+    }
+}
+
+fn said(error: OutOfRange) -> String {
+    error.to_string()
+}
+
+/// Reps or seconds as typed.
+pub(super) fn effort(amount: f64, is_hold: bool) -> Result<Effort, String> {
+    if is_hold {
+        return Seconds::try_from(amount).map(Effort::Hold).map_err(said);
+    }
+    (0..=1000u16)
+        .find(|count| f64::from(*count) == amount)
+        .and_then(|count| Reps::try_from(count).ok())
+        .map(Effort::Reps)
+        .ok_or_else(|| format!("{amount} is no number of reps; it is whole, up to 1000."))
+}
+
+fn set(opened: &Opened, draft: &SetDraft) -> Result<Set, String> {
+    let ladder = opened
+        .catalogue
+        .ladder(&draft.ladder)
+        .ok_or("That ladder is gone.")?;
+    let rung = ladder.rung(&draft.rung).ok_or("That rung is gone.")?;
+    let is_sided = opened
+        .catalogue
+        .movement(&rung.movement)
+        .is_some_and(crate::catalogue::Movement::is_sided);
+    let asked = opened.athlete().and_then(|(_, athlete)| {
+        athlete
+            .session
+            .iter()
+            .filter(|step| step.ladder == draft.ladder && step.rail == draft.rail)
+            .filter_map(|step| step.prescription.as_ref())
+            .find(|work| work.rung == draft.rung)
+    });
+    let load = asked
+        .and_then(|work| work.load.as_ref())
+        .filter(|load| !load.plates.is_empty())
+        .and_then(|today| load(opened, today.added.kg(), &today.plates));
+    let left = draft.reserve.map(Given::rir).transpose().map_err(said)?;
+    Ok(Set {
+        movement: rung.movement.clone(),
+        side: draft.rail.side().filter(|_| is_sided),
+        load,
+        effort: effort(draft.amount, draft.is_hold)?,
+        left: left.filter(|_| draft.outcome != crate::units::Outcome::Missed),
+        outcome: draft.outcome,
+        bodyweight: None,
+        ladder: Some(draft.ladder.clone()),
+        rung: Some(draft.rung.clone()),
+        note: draft.note.clone(),
+    })
+}
+
+/// The belt's mass as its plates say it, where they and the gear are of one unit; else in kilograms.
+fn load(opened: &Opened, added_kg: f64, plates: &[Typed]) -> Option<Load> {
+    let gear = opened.book.settings.gear.filter(|gear| gear.value() > 0.0);
+    let pieces: Vec<Typed> = plates.iter().copied().chain(gear).collect();
+    let unit = pieces.first()?.unit();
+    let typed = if pieces.iter().all(|piece| piece.unit() == unit) {
+        Typed::new(pieces.iter().map(|piece| piece.value()).sum(), unit)
+    } else {
+        Typed::new(added_kg.abs(), Unit::Kg)
+    }
+    .ok()?;
+    Some(if added_kg < 0.0 {
+        Load::Assistance(typed)
+    } else {
+        Load::Added(typed)
+    })
+}

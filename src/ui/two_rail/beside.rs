@@ -1,0 +1,280 @@
+//! What stands beside the rails: labels at the right, companions and branches at the left.
+
+use egui::epaint::CubicBezierShape;
+use egui::{Align2, Color32, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+
+use crate::ui::pen::{Ink, Line, letters};
+use crate::ui::theme::{Face, Theme, size};
+use crate::ui::views::{LadderView, Spot};
+
+use super::heights::decimals;
+use super::layout::{Layout, RAIL};
+
+/// Columns of a label, from the right rail's middle.
+const DEMAND: f32 = 28.0;
+const TITLE: f32 = 84.0;
+const LEADER: f32 = 6.0;
+const SLOPE: f32 = 8.0;
+
+/// Labels of rungs, from the right rail to `right`.
+pub(super) fn labels(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    right: f32,
+    theme: &Theme,
+) {
+    let rail = layout.rails[1];
+    let digits = decimals(&view.rungs.iter().map(|rung| rung.demand).collect::<Vec<_>>());
+    let on = |nth: usize| view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
+    for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate() {
+        let is_chosen = chosen == Some(Spot::Rung(nth));
+        if is_chosen {
+            let wash = Rect::from_x_y_ranges(
+                rail + DEMAND - 6.0..=right,
+                place.label_y - half(layout)..=place.label_y + half(layout),
+            );
+            painter.rect_filled(wash, 5.0, *theme.ember_wash);
+        }
+        leader(painter, rail, place.y, place.label_y, theme);
+        let demand = rung
+            .demand
+            .map_or_else(|| "–".to_owned(), |demand| format!("{demand:.digits$}"));
+        let number_size = if layout.one_line { 15.0 } else { 17.0 };
+        letters(
+            painter,
+            pos2(rail + DEMAND, place.label_y),
+            Align2::LEFT_CENTER,
+            &demand,
+            Ink::new(Face::LabelStrong, number_size, *theme.ink),
+        );
+        let text = Rect::from_x_y_ranges(
+            rail + TITLE..=right - 10.0,
+            place.label_y - half(layout)..=place.label_y + half(layout),
+        );
+        if layout.one_line {
+            let (face, colour) = match (rung.is_goal, is_chosen || on(nth)) {
+                (true, _) => (Face::LabelStrong, *theme.ember),
+                (_, true) => (Face::LabelStrong, *theme.ink),
+                _ => (Face::Label, *theme.ink2),
+            };
+            let galley =
+                Line::new(&rung.title, Ink::new(face, 15.0, colour)).on_one_line(painter, text.width());
+            painter.galley(
+                pos2(text.left(), text.center().y - galley.size().y / 2.0),
+                galley,
+                colour,
+            );
+        } else {
+            two_lines(painter, rung, text, theme);
+        }
+    }
+}
+
+fn half(layout: &Layout) -> f32 {
+    if layout.one_line { 12.5 } else { 18.5 }
+}
+
+/// Title over standard; the status at the right, dropped first where there is no room, then the standard.
+fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, theme: &Theme) {
+    let title = Line::new(&rung.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
+        .on_one_line(painter, text.width());
+    let standard_ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
+    let standard = Line::new(&rung.standard, standard_ink).on_one_line(painter, f32::INFINITY);
+    let status = if rung.is_goal && rung.status.is_none() {
+        Some("goal")
+    } else {
+        rung.status.as_deref()
+    };
+    let now = rung.status_is_now || rung.is_goal;
+    let (face, colour) = if now {
+        (Face::LabelStrong, *theme.ember)
+    } else {
+        (Face::Label, *theme.ink3)
+    };
+    let status = status.map(|status| {
+        Line::new(status, Ink::new(face, size::TABLE, colour)).on_one_line(painter, f32::INFINITY)
+    });
+    let fits = standard.size().x <= text.width();
+    let bottom = text.center().y
+        + if fits {
+            title.size().y / 2.0 + 7.0
+        } else {
+            title.size().y / 2.0
+        };
+    let line_top = bottom - standard.size().y + 1.0;
+    let title_top = bottom - 14.0 - title.size().y + if fits { 0.0 } else { 14.0 };
+    if let Some(status) = status {
+        let left = text.right() - status.size().x;
+        if standard.size().x + 16.0 <= left - text.left() {
+            painter.galley(pos2(left, line_top), status, colour);
+        } else if title.size().x + 16.0 <= left - text.left() {
+            painter.galley(pos2(left, title_top + 2.0), status, colour);
+        }
+    }
+    painter.galley(pos2(text.left(), title_top), title, *theme.ink);
+    if fits {
+        painter.galley(pos2(text.left(), line_top), standard, *theme.ink2);
+    }
+}
+
+/// From a rung's end to its label: straight out, then across to the label's height.
+fn leader(painter: &Painter, rail: f32, y: f32, label_y: f32, theme: &Theme) {
+    let from = rail + RAIL / 2.0;
+    let points = vec![
+        pos2(from, y),
+        pos2(from + LEADER, y),
+        pos2(from + LEADER + SLOPE, label_y),
+        pos2(rail + DEMAND - 4.0, label_y),
+    ];
+    painter.add(Shape::line(points, Stroke::new(1.0, *theme.edge)));
+}
+
+/// Names on the rungs of a strip, each on a quiet plate over its rung.
+pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
+    let mut taken: Vec<Rect> = Vec::new();
+    for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate().rev() {
+        // Chevrons stand over a hand that steps up; its rung's name goes beneath.
+        let steps_up = view
+            .hands
+            .iter()
+            .any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
+        let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
+        let galley =
+            Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
+        let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
+        let centre = pos2(
+            layout.middle(),
+            if steps_up {
+                place.rect.bottom() + 20.0
+            } else {
+                over
+            },
+        );
+        let plate = Rect::from_center_size(centre, galley.size() + vec2(12.0, 0.0));
+        if plate.top() < layout.area.top() || taken.iter().any(|other| other.intersects(plate)) {
+            continue;
+        }
+        taken.push(plate);
+        painter.rect_filled(plate, 4.0, crate::ui::theme::translucent(*theme.surface, 0.94));
+        painter.galley(plate.min + vec2(6.0, 0.0), galley, *theme.ink);
+    }
+}
+
+/// Companions and branches, left of the rails.
+pub(super) fn companions(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    theme: &Theme,
+) {
+    let rail = layout.rails[0];
+    let ring_x = rail - 58.0;
+    let left = layout.area.left() + 12.0;
+    for (companion, place) in view.companions.iter().zip(&layout.companions) {
+        let stroke = Stroke::new(1.2, *theme.edge);
+        let hook = vec![
+            pos2(rail - RAIL / 2.0, place.y),
+            pos2(rail - 22.0, place.y),
+            pos2(rail - 30.0, place.label_y),
+            pos2(ring_x + 7.0, place.label_y),
+        ];
+        if companion.met {
+            painter.add(Shape::line(hook, stroke));
+            painter.circle_filled(pos2(ring_x, place.label_y), 7.0, *theme.steel);
+        } else {
+            painter.extend(Shape::dashed_line(&hook, stroke, 4.0, 3.0));
+            painter.circle(
+                pos2(ring_x, place.label_y),
+                6.4,
+                *theme.raised,
+                Stroke::new(1.4, *theme.edge),
+            );
+        }
+        let names = Names {
+            title: &companion.title,
+            line: &companion.line,
+            chosen: false,
+        };
+        names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
+    }
+    for (nth, (branch, place)) in view.branches.iter().zip(&layout.branches).enumerate() {
+        let holds_hand = view.hands.iter().any(|hand| hand.at == Spot::Branch(nth));
+        let bar = Rect::from_center_size(pos2(rail - 32.0, place.y), vec2(34.0, 11.0));
+        for end in [branch.from, branch.to] {
+            if let Some(rung) = layout.rungs.get(end) {
+                curve(painter, bar, pos2(rail - RAIL / 2.0, rung.y), holds_hand, theme);
+            }
+        }
+        let fill: Color32 = if branch.passed {
+            *theme.steel
+        } else {
+            *theme.raised
+        };
+        painter.rect(bar, 0.0, fill, Stroke::new(1.4, *theme.ink2), StrokeKind::Inside);
+        if chosen == Some(Spot::Branch(nth)) {
+            painter.rect_stroke(
+                bar.expand(5.0),
+                4.0,
+                Stroke::new(2.5, *theme.ember),
+                StrokeKind::Inside,
+            );
+        }
+        if (place.y - place.label_y).abs() > 6.0 {
+            let from = pos2(bar.left(), place.y);
+            painter.line_segment(
+                [from, pos2(ring_x - 10.0, place.label_y)],
+                Stroke::new(1.0, *theme.edge),
+            );
+        }
+        let names = Names {
+            title: &branch.title,
+            line: &branch.line,
+            chosen: chosen == Some(Spot::Branch(nth)),
+        };
+        names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
+    }
+}
+
+struct Names<'a> {
+    title: &'a str,
+    line: &'a str,
+    chosen: bool,
+}
+
+impl Names<'_> {
+    /// Paints them right-aligned; not at all where there is no room to read them.
+    fn paint(&self, painter: &Painter, left: f32, right: f32, y: f32, theme: &Theme) {
+        if right - left < 60.0 {
+            return;
+        }
+        let colour = if self.chosen { *theme.ember } else { *theme.ink };
+        let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour))
+            .on_one_line(painter, right - left);
+        let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2))
+            .on_one_line(painter, right - left);
+        painter.galley(
+            pos2(right - title.size().x, y + 2.0 - title.size().y),
+            title,
+            colour,
+        );
+        painter.galley(pos2(right - line.size().x, y - 2.0), line, *theme.ink2);
+    }
+}
+
+/// From a branch's bar to a rung: dashed, solid where a hand is on it.
+fn curve(painter: &Painter, bar: Rect, to: egui::Pos2, solid: bool, theme: &Theme) {
+    let above = to.y < bar.center().y;
+    let from = pos2(bar.right() - 4.0, if above { bar.top() } else { bar.bottom() });
+    let lean = (to.y - from.y) * 0.6;
+    let points = [from, from + vec2(0.0, lean), to - vec2(14.0, 0.0), to];
+    let stroke = Stroke::new(1.3, *theme.ink3);
+    let bezier = CubicBezierShape::from_points_stroke(points, false, Color32::TRANSPARENT, stroke);
+    if solid {
+        painter.add(bezier);
+    } else {
+        painter.extend(Shape::dashed_line(&bezier.flatten(Some(0.5)), stroke, 4.0, 3.0));
+    }
+}

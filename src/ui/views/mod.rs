@@ -1,0 +1,19 @@
+//! What screens show: plain owned data, made ready by an adapter from the core. A screen reads it and decides nothing.
+//!
+//! Numbers that a control changes are numbers here; everything else is words already, in the logbook's unit.
+
+mod first;
+mod frame;
+mod ladder;
+mod next;
+mod phrase;
+mod roster;
+mod verdict;
+
+pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
+pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
+pub use ladder::*;
+pub use next::*;
+pub use phrase::Phrase;
+pub use roster::{LyingView, Need, RosterLine, RosterView};
+pub use verdict::Verdict;

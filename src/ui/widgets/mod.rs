@@ -1,0 +1,100 @@
+//! The parts that screens are made of. Each paints from a state that it is given ([`State`]), so that a test can show every
+//! state in one picture, and each names itself for screen readers.
+
+mod badge;
+mod belt;
+mod button;
+mod card;
+mod chip;
+mod disc;
+mod key_cap;
+mod lying;
+mod rest_track;
+mod tick_box;
+
+pub use badge::{badge, badge_colour, badge_with_word};
+pub use belt::{belt, disc_rect, plate};
+pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
+pub(crate) use button::{press, press_chosen};
+pub(crate) use card::error_line;
+pub use card::{card, caution_box, state_ring};
+pub use chip::{SetChip, set_chip};
+pub use disc::{hand_disc, hand_mark};
+pub use key_cap::{key_cap, key_cap_width};
+pub use lying::lying;
+pub use rest_track::{RestTrack, clock_words, rest_track};
+pub use tick_box::tick_box;
+
+use egui::{Painter, Rect, Response, Stroke, StrokeKind};
+
+use super::theme::{FOCUS_GAP, STROKE_NOW, Theme};
+
+/// The state that a control is painted in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct State {
+    /// The pointer is over it.
+    pub hovered: bool,
+    /// It is held down.
+    pub pressed: bool,
+    /// Keys go to it.
+    pub focused: bool,
+    /// It can't be used now.
+    pub disabled: bool,
+}
+
+impl State {
+    /// The five states of a state matrix, in order: idle, hover, pressed, focused, disabled.
+    pub const MATRIX: [State; 5] = [
+        State {
+            hovered: false,
+            pressed: false,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: true,
+            pressed: false,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: true,
+            pressed: true,
+            focused: false,
+            disabled: false,
+        },
+        State {
+            hovered: false,
+            pressed: false,
+            focused: true,
+            disabled: false,
+        },
+        State {
+            hovered: false,
+            pressed: false,
+            focused: false,
+            disabled: true,
+        },
+    ];
+
+    /// The state that `response` reports.
+    pub fn of(response: &Response) -> Self {
+        Self {
+            hovered: response.hovered(),
+            pressed: response.is_pointer_button_down_on(),
+            focused: response.has_focus(),
+            disabled: !response.enabled(),
+        }
+    }
+}
+
+/// The focus ring: 2 points of ink, 2 points outside.
+pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, theme: &Theme) {
+    let ring = rect.expand(FOCUS_GAP);
+    painter.rect_stroke(
+        ring,
+        radius + FOCUS_GAP,
+        Stroke::new(STROKE_NOW, *theme.ink),
+        StrokeKind::Outside,
+    );
+}

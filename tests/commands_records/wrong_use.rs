@@ -1,0 +1,143 @@
+//! Wrong use: one line, exit 2, nothing written.
+
+use crate::kit::Home;
+
+/// Logs for Ana and gives the one line that says what is wrong.
+fn refused(args: &[&str]) -> String {
+    let home = Home::new();
+    let ran = home.run(&[&["log", "--athlete", "Ana"], args].concat());
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{args:?}: {}", ran.err);
+    assert_eq!(ran.err.lines().count(), 1, "{args:?}: {}", ran.err);
+    assert!(!home.logbook().exists(), "{args:?} made a logbook");
+    let line = ran.err.trim_end().strip_prefix("rungwright: ").unwrap();
+    line.to_owned()
+}
+
+#[test]
+fn a_slip_is_told_with_its_mend() {
+    for (args, told) in [
+        (
+            &["--movement", "pullup2", "--reps", "3"][..],
+            "unknown movement \"pullup2\"; did you mean pull-up?",
+        ),
+        (
+            &["--movement", "pull-up"],
+            "a set of pull-up without reps; give reps, or leave out movement",
+        ),
+        (
+            &["--movement", "pull-up", "--reps", "3", "--added", "20"],
+            "--added \"20\" is no mass; write it as 20kg or 45lb",
+        ),
+        (
+            &["--movement", "pull-up", "--reps", "3", "--added", "500kg"],
+            "--added \"500\" is outside -300 to 400 kg; give -300 to 400 kg, or leave it out",
+        ),
+        (
+            &["--pain", "elbow"],
+            "--pain \"elbow\" says not where and how much; write it as elbow=3",
+        ),
+        (
+            &["--height", "178"],
+            "--height \"178\" is no height; write it as 178cm",
+        ),
+        (
+            &["--movement", "dead-hang", "--reps", "3"],
+            "dead-hang is counted in --hold-s, not in reps; move the number to --hold-s",
+        ),
+        (
+            &["--by", "2026-01-01"],
+            "--by without a goal; give the goal as LADDER/RUNG, or leave out --by",
+        ),
+    ] {
+        assert_eq!(refused(args), told);
+    }
+}
+
+#[test]
+fn whatever_is_wrong_is_one_line() {
+    let long = "x".repeat(300);
+    for args in [
+        &["--reps", "5"][..],
+        &["--movement", "pull-up", "--reps", "2000"],
+        &["--movement", "pull-up", "--reps", "nan"],
+        &["--movement", "pull-up", "--reps", "0"],
+        &["--movement", "pull-up", "--reps", "3", "--rir", "1", "--rpe", "9"],
+        &["--movement", "pull-up", "--reps", "3", "--rir", "1.2"],
+        &["--movement", "pull-up", "--reps", "3", "--rpe", "4.5"],
+        &["--movement", "pull-up", "--reps", "3", "--side", "L"],
+        &["--movement", "pull-up", "--reps", "3", "--assist", "-3kg"],
+        &[
+            "--movement",
+            "pull-up",
+            "--reps",
+            "3",
+            "--assist",
+            "3kg",
+            "--added",
+            "3kg",
+        ],
+        &["--movement", "pull-up", "--reps", "3", "--missed", "--form"],
+        &["--movement", "pull-up", "--reps", "3", "--missed=no"],
+        &["--movement", "pull-up", "--reps", "3", "--rung", "plus-25"],
+        &["--bodyweight", "1e2kg"],
+        &["--bodyweight", "7kg"],
+        &["--pain", "elbo=3"],
+        &["--pain", "elbow=11"],
+        &["--place", "nowhere"],
+        &["--place", "front-lever/top"],
+        &["--place", "front-lever", "--ladder", "front-lever"],
+        &["--phase", "bulk"],
+        &["--goal", "front-lever"],
+        &["--sex", "f"],
+        &["--height", "300cm"],
+        &["--born", "17.05.1990"],
+        &["--at", "2026-02-30"],
+        &["--at", "yesterday\nor so"],
+        &["--side", "L"],
+        &["--rename", "\u{7}"],
+        &["--rows", "-", "--reps", "3"],
+        &["--movement", &long, "--reps", "3"],
+        &["--nonsense"],
+    ] {
+        let line = refused(args);
+        assert!(!line.contains(&"x".repeat(41)), "{line}");
+    }
+}
+
+#[test]
+fn a_record_needs_somebody_and_an_id_is_an_id() {
+    let home = Home::new();
+    for args in [
+        &["log", "--bodyweight", "70kg"][..],
+        &["log", "--athlete", "", "--bodyweight", "70kg"],
+        &["log", "--athlete", "Ana", "--logbook", ""],
+        &["amend", "nonsense", "--reps", "3"],
+        &["amend", "01ARZ3NDEKTSV4RRFFQ69G5FAV"],
+        &["retract"],
+        &["retract", "8ZZZZZZZZZZZZZZZZZZZZZZZZZ"],
+        &["restore", "01ARZ3NDEKTSV4RRFFQ69G5FA"],
+        &["roster", "--on", "today"],
+        &["export", "--format", "text"],
+    ] {
+        let ran = home.run(args);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{args:?}");
+        assert_eq!(ran.err.lines().count(), 1, "{args:?}: {}", ran.err);
+    }
+}
+
+#[test]
+fn a_wrong_device_is_refused_before_anything_is_made() {
+    let home = Home::new().on_device("Not A Device");
+    let ran = home.run(&["log", "--athlete", "Ana", "--bodyweight", "70kg"]);
+    assert_eq!(ran.code, 2);
+    assert!(!home.logbook().exists());
+}
+
+#[test]
+fn every_command_answers_help() {
+    let home = Home::new();
+    for command in ["log", "amend", "retract", "restore", "export", "roster"] {
+        let help = home.answer(&[command, "--help"]);
+        assert!(help.contains(&format!("Usage: rungwright {command}")), "{help}");
+    }
+}

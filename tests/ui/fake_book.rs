@@ -1,0 +1,206 @@
+//! A book that keeps everything in memory: the window is driven against it, and tests read what was written.
+
+use rungwright::ui::book::{Book, Deed, Done};
+use rungwright::ui::views::*;
+use rungwright::units::{Outcome, Rail};
+
+use crate::{sample_ladders, sample_next, sample_roster};
+
+pub struct FakeBook {
+    pub open: bool,
+    pub revision: u64,
+    pub next: NextView,
+    pub ladders: LaddersView,
+    pub roster: RosterView,
+    pub deeds: Vec<Deed>,
+    pub saved: Saved,
+    pub banner: Option<Banner>,
+    /// The next deed fails with these words.
+    pub fails: Option<String>,
+}
+
+impl FakeBook {
+    /// With the sample gym open.
+    pub fn open() -> Self {
+        Self {
+            open: true,
+            revision: 1,
+            next: sample_next::usual(),
+            ladders: LaddersView {
+                open: Some(sample_ladders::one_arm()),
+                others: others(),
+            },
+            roster: sample_roster::gym(),
+            deeds: vec![],
+            saved: Saved::At {
+                time: "18:42".into(),
+                device: "this laptop".into(),
+            },
+            banner: None,
+            fails: None,
+        }
+    }
+
+    /// Before anything is open.
+    pub fn closed() -> Self {
+        Self {
+            open: false,
+            ..Self::open()
+        }
+    }
+
+    fn card(&mut self, rail: Rail, ladder: &str) -> Option<&mut CardView> {
+        self.next
+            .ladders
+            .iter_mut()
+            .flat_map(|group| &mut group.cards)
+            .find(|card| card.rail == rail && card.ladder == ladder)
+    }
+}
+
+fn others() -> Vec<OtherLadder> {
+    let ladder = |id: &str, title: &str, joined| OtherLadder {
+        id: id.into(),
+        title: title.into(),
+        joined,
+        broken: None,
+    };
+    vec![
+        ladder("one-arm-pull-up", "One-arm pull-up", true),
+        ladder("front-lever", "Front lever", false),
+        OtherLadder {
+            broken: Some("small-steps.ron:12:9: demand falls along the main line".into()),
+            ..ladder("small-steps", "Small steps", false)
+        },
+    ]
+}
+
+impl Book for FakeBook {
+    fn is_open(&self) -> bool {
+        self.open
+    }
+    fn revision(&self) -> u64 {
+        self.revision
+    }
+    fn frame(&self) -> FrameView {
+        FrameView {
+            logbook: "Kiln Yard".into(),
+            places: vec![Place::Roster, Place::Next, Place::Ladders],
+            athlete: Some(AthleteLine {
+                name: "Dele Akintola".into(),
+                nth: 5,
+                of: 36,
+            }),
+            saved: self.saved.clone(),
+            banner: self.banner.clone(),
+        }
+    }
+    fn roster(&self) -> RosterView {
+        self.roster.clone()
+    }
+    fn next(&self) -> NextView {
+        self.next.clone()
+    }
+    fn ladders(&self) -> LaddersView {
+        self.ladders.clone()
+    }
+    fn first(&self) -> FirstView {
+        FirstView {
+            demo_words: "36 invented athletes, 14 months of sets.".into(),
+            ladders: vec![
+                LadderChoice {
+                    id: "first-pull-up".into(),
+                    title: "First pull-up".into(),
+                    goal: "3 strict pull-ups, own weight.".into(),
+                    sided: false,
+                    rungs: vec!["Dead hang".into(), "Row".into()],
+                    questions: vec![("Dead hang".into(), true), ("Row".into(), false)],
+                },
+                LadderChoice {
+                    id: "one-arm-pull-up".into(),
+                    title: "One-arm pull-up".into(),
+                    goal: "One strict pull-up with each arm.".into(),
+                    sided: true,
+                    rungs: vec!["Pull-up".into()],
+                    questions: vec![
+                        ("Pull-up, own weight".into(), false),
+                        ("Three fingers help".into(), false),
+                    ],
+                },
+            ],
+            new_folder: "your documents, folder Rungwright".into(),
+            problem: None,
+        }
+    }
+    fn import(&self) -> Option<ImportView> {
+        matches!(self.deeds.last(), Some(Deed::PreviewImport(_))).then(|| ImportView {
+            columns: vec![
+                ("who".into(), Some("athlete".into())),
+                ("when".into(), Some("date".into())),
+                ("mood".into(), None),
+            ],
+            known_columns: vec!["athlete", "date", "movement", "reps"],
+            rows: vec![
+                ImportRow {
+                    line: 2,
+                    cells: vec!["Ana".into(), "2025-10-01".into(), "ok".into()],
+                    problem: None,
+                },
+                ImportRow {
+                    line: 3,
+                    cells: vec!["Ana".into(), "1.10.25".into(), "ok".into()],
+                    problem: Some("1.10.25 is no date; write it as 2025-10-01".into()),
+                },
+            ],
+            good: 1,
+            bad: 1,
+            problem: None,
+        })
+    }
+    fn perform(&mut self, deed: Deed) -> Done {
+        self.deeds.push(deed.clone());
+        if let Some(words) = self.fails.take() {
+            self.saved = Saved::Not { why: words.clone() };
+            return Done::Failed(words);
+        }
+        self.revision += 1;
+        match deed {
+            Deed::Log(set) => {
+                let words = format!("{} reps", set.amount);
+                let nth = self.next.logged.len();
+                let missed = if set.outcome == Outcome::Missed {
+                    ", missed"
+                } else {
+                    ""
+                };
+                self.next.logged.insert(
+                    0,
+                    LoggedLine {
+                        id: format!("new{nth}"),
+                        time: "18:45".into(),
+                        rail: Some(set.rail),
+                        what: set.rung.clone(),
+                        result: format!("{words}{missed}"),
+                        best: None,
+                    },
+                );
+                if let Some(CardView {
+                    asked: Asked::Work(work),
+                    ..
+                }) = self.card(set.rail, &set.ladder)
+                {
+                    work.done.push(words);
+                }
+            }
+            Deed::Undo => {
+                self.next.logged.remove(0);
+            }
+            Deed::OpenDemo | Deed::Start(_) => self.open = true,
+            _ => {}
+        }
+        Done::Ok(None)
+    }
+    fn poll(&mut self) -> bool {
+        false
+    }
+}

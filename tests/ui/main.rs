@@ -1,0 +1,24 @@
+//! The window without a window: screens drawn by the CPU, queried by role and label, compared picture by picture.
+//!
+//! `UPDATE_SNAPSHOTS=force cargo test --test ui` rewrites `tests/pictures`; look at every changed picture before committing it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::type_complexity,
+    clippy::disallowed_methods,
+    reason = "helpers of tests: pixels are small whole numbers, a failed unwrap is a failed test, reference colours are numbers"
+)]
+
+mod contrast;
+mod fake_book;
+mod kit;
+mod ladder;
+mod renderer;
+mod sample_ladders;
+mod sample_next;
+mod sample_roster;
+mod screens;
+mod use_it;
+mod widgets;

@@ -1,0 +1,240 @@
+//! Every place as a picture: light, dark, small, magnified, empty, in error.
+
+use egui_kittest::{Harness, SnapshotResults};
+use rungwright::ui::app::{Remembered, Window};
+use rungwright::ui::theme::Choice;
+use rungwright::ui::views::{Banner, LaddersView, Place, RosterView};
+
+use crate::fake_book::FakeBook;
+use crate::kit::{DESK, SMALL, open};
+use crate::{sample_ladders, sample_next};
+
+pub type Opened = Harness<'static, Window<FakeBook>>;
+
+/// The window on `book`, at `place`.
+pub fn window(book: FakeBook, place: Place, size: [f32; 2], choice: Choice) -> Opened {
+    let remembered = Remembered {
+        place,
+        theme: choice,
+        less_motion: true,
+        ..Remembered::default()
+    };
+    open(size, choice, Window::new(book, remembered), |ui, window| {
+        window.logic(ui.ctx());
+        window.ui(ui);
+    })
+}
+
+fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Opened) {
+    harness.run();
+    harness.snapshot(name);
+    shots.extend_harness(&mut harness);
+}
+
+/// A picture at the desk in both themes and on a small screen.
+fn at_all_sizes(name: &str, place: Place, book: impl Fn() -> FakeBook) {
+    let mut shots = SnapshotResults::new();
+    shoot(
+        &mut shots,
+        &format!("{name}-light"),
+        window(book(), place, DESK, Choice::Light),
+    );
+    shoot(
+        &mut shots,
+        &format!("{name}-dark"),
+        window(book(), place, DESK, Choice::Dark),
+    );
+    shoot(
+        &mut shots,
+        &format!("{name}-1024"),
+        window(book(), place, SMALL, Choice::Light),
+    );
+    // 200 % on the small screen leaves half its points.
+    shoot(
+        &mut shots,
+        &format!("{name}-200"),
+        window(book(), place, [720.0, 450.0], Choice::Light),
+    );
+}
+
+#[test]
+fn next_with_both_hands_and_a_belt() {
+    at_all_sizes("next", Place::Next, FakeBook::open);
+}
+
+#[test]
+fn next_on_a_laptop_while_rest_runs() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(FakeBook::open(), Place::Next, [1280.0, 800.0], Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::Enter);
+    harness.run_steps(8);
+    harness.snapshot("next-1280");
+    shots.extend_harness(&mut harness);
+}
+
+#[test]
+fn next_when_a_hand_pauses_or_the_scale_comes_first() {
+    let mut shots = SnapshotResults::new();
+    let with = |next| FakeBook {
+        next,
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-pause",
+        window(with(sample_next::pause()), Place::Next, DESK, Choice::Light),
+    );
+    shoot(
+        &mut shots,
+        "next-weigh-in-first",
+        window(
+            with(sample_next::weigh_in_first()),
+            Place::Next,
+            DESK,
+            Choice::Light,
+        ),
+    );
+    shoot(
+        &mut shots,
+        "next-hold",
+        window(with(sample_next::hold()), Place::Next, DESK, Choice::Dark),
+    );
+    shoot(
+        &mut shots,
+        "next-empty",
+        window(with(sample_next::empty()), Place::Next, SMALL, Choice::Light),
+    );
+}
+
+#[test]
+fn ladders_with_the_sheet_of_a_rung() {
+    at_all_sizes("ladders", Place::Ladders, FakeBook::open);
+}
+
+#[test]
+fn ladders_long_empty_and_without_demand() {
+    let mut shots = SnapshotResults::new();
+    let with = |open| FakeBook {
+        ladders: LaddersView {
+            open,
+            ..FakeBook::open().ladders
+        },
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "ladders-40",
+        window(
+            with(Some(sample_ladders::long(40))),
+            Place::Ladders,
+            DESK,
+            Choice::Light,
+        ),
+    );
+    shoot(
+        &mut shots,
+        "ladders-empty",
+        window(with(None), Place::Ladders, SMALL, Choice::Light),
+    );
+    let mut broken = sample_ladders::without_demand();
+    broken.broken = Some("one-arm-pull-up.ron:12:9: demand falls along the main line.".into());
+    shoot(
+        &mut shots,
+        "ladders-broken",
+        window(with(Some(broken)), Place::Ladders, DESK, Choice::Dark),
+    );
+}
+
+#[test]
+fn the_roster_sorted_by_need() {
+    at_all_sizes("roster", Place::Roster, FakeBook::open);
+}
+
+#[test]
+fn a_roster_without_athletes_and_bars_of_trouble() {
+    let mut shots = SnapshotResults::new();
+    let book = FakeBook {
+        roster: RosterView::default(),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "roster-empty",
+        window(book, Place::Roster, SMALL, Choice::Light),
+    );
+    let read_only = Banner::ReadOnly("Open in another window. You can look, not write.".into());
+    let book = FakeBook {
+        banner: Some(read_only),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-read-only",
+        window(book, Place::Next, SMALL, Choice::Dark),
+    );
+    let broken = Banner::Broken {
+        what: "A line can’t be read".into(),
+        place: "journal-mill.ron:214:31".into(),
+        mend: "Give a reserve of 0 to 10. Everything else is loaded.".into(),
+    };
+    let book = FakeBook {
+        banner: Some(broken),
+        ..FakeBook::open()
+    };
+    shoot(
+        &mut shots,
+        "next-error",
+        window(book, Place::Next, SMALL, Choice::Light),
+    );
+}
+
+#[test]
+fn first_start() {
+    at_all_sizes("first", Place::Roster, FakeBook::closed);
+}
+
+#[test]
+fn a_logbook_is_started_with_a_name() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(FakeBook::closed(), Place::Roster, SMALL, Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::N);
+    shoot(&mut shots, "first-start", harness);
+}
+
+#[test]
+fn at_the_bar_for_reps_and_for_a_hold() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(FakeBook::open(), Place::Next, DESK, Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::F11);
+    shoot(&mut shots, "bar-light", harness);
+    let book = FakeBook {
+        next: sample_next::hold(),
+        ..FakeBook::open()
+    };
+    let mut harness = window(book, Place::Next, SMALL, Choice::Dark);
+    harness.run();
+    harness.key_press(egui::Key::F11);
+    shoot(&mut shots, "bar-hold-dark", harness);
+}
+
+#[test]
+fn sheets_over_a_place() {
+    let mut shots = SnapshotResults::new();
+    for (name, keys) in [
+        ("sheet-pain", vec![egui::Key::P]),
+        ("sheet-weigh-in", vec![egui::Key::K]),
+        ("sheet-why", vec![egui::Key::W]),
+        ("sheet-keys", vec![egui::Key::F1]),
+    ] {
+        let mut harness = window(FakeBook::open(), Place::Next, SMALL, Choice::Light);
+        harness.run();
+        for key in keys {
+            harness.key_press(key);
+            harness.run();
+        }
+        shoot(&mut shots, name, harness);
+    }
+}
