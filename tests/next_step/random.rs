@@ -9,7 +9,7 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestRunner};
 use rungwright::catalogue::{Catalogue, Rung};
 use rungwright::coaching::judge::{Measure, exposures};
-use rungwright::coaching::standing::{half_rungs, rung_now};
+use rungwright::coaching::standing::rung_now;
 use rungwright::coaching::{Finding, NextStep, PlatesOnHand, Verdict, next_steps};
 use rungwright::logbook::Log;
 use rungwright::timeline::{Form, Timeline};
@@ -294,7 +294,7 @@ fn waits(timeline: &Timeline<'_>, own: &NextStep, other: &NextStep) -> Result<()
         return Ok(());
     }
     let ladder = Catalogue::shipped().ladder(&own.ladder).unwrap();
-    let height = |step: &NextStep| half_rungs(ladder, rung_of(step));
+    let height = |step: &NextStep| ladder.half_rungs(rung_of(step));
     prop_assert!(height(own) <= height(other), "the higher rung goes on");
     if own.rung != other.rung {
         return Ok(());
