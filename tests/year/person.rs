@@ -79,7 +79,7 @@ impl Person {
     /// Lives the year.
     pub fn live(start: Start) -> Person {
         let mut plates = Settings::fresh(Unit::Kg).plates;
-        if start.seed % 2 == 1 {
+        if !start.seed.is_multiple_of(2) {
             plates = DISCS
                 .iter()
                 .map(|kg| Typed::new(*kg, Unit::Kg).unwrap())
@@ -135,7 +135,7 @@ impl Person {
     /// Weighs in on Mondays, trains on Mondays and Thursdays but for one in twelve.
     fn spend(&mut self, day: u64) {
         let date = first_day() + Days::new(day);
-        if day % 7 == 0 {
+        if day.is_multiple_of(7) {
             self.weigh_in(date);
         }
         if matches!(day % 7, 0 | 3) && self.chance.rand_range(0..12) != 0 {
