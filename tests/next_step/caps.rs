@@ -141,6 +141,13 @@ fn a_rung_that_lowers_or_asks_elbows_or_grip_takes_twenty_one_days() {
                     .with(20.0)
                     .then(reps([5]).of("chin-up").with(20.0)),
             )
+            .did(
+                9.days_ago(),
+                1.holds_of(5)
+                    .of("one-arm-negative")
+                    .left()
+                    .then(1.holds_of(5).of("one-arm-negative").right()),
+            )
             .placed_on(ladder, rung, 60.days_ago())
             .did_each(
                 [first.days_ago(), 6.days_ago(), 3.days_ago()],
@@ -150,9 +157,14 @@ fn a_rung_that_lowers_or_asks_elbows_or_grip_takes_twenty_one_days() {
             .0
             .in_short()
     };
-    for (ladder, rung) in [("one-arm-pull-up", "fingers-2"), ("one-arm-chin-up", "fingers-2")] {
-        assert_eq!(gripped(rung, ladder, 20, 4), "repeat tendon-time", "{ladder}");
-        assert_eq!(gripped(rung, ladder, 21, 4), "step-up standard-met", "{ladder}");
+    // Grip, palms toward the face, elbows.
+    for (ladder, rung, count) in [
+        ("one-arm-pull-up", "fingers-2", 4),
+        ("one-arm-chin-up", "fingers-2", 4),
+        ("one-arm-pull-up", "fingers-1", 3),
+    ] {
+        assert_eq!(gripped(rung, ladder, 20, count), "repeat tendon-time", "{rung}");
+        assert_eq!(gripped(rung, ladder, 21, count), "step-up standard-met", "{rung}");
     }
 }
 

@@ -146,6 +146,14 @@ fn days_before_a_fall_from_above_pass_nothing() {
         .did(4.days_ago(), standard_sets())
         .did(1.days_ago(), fair_sets());
     assert_eq!(fell.advice().passed_on, [4.days_ago().date()]);
+    // Nor does the day of the fall itself.
+    let that_day = lifter()
+        .did(
+            10.days_ago(),
+            standard_sets().then(one_set(0).on("plus-50").with(40.0).failed()),
+        )
+        .did(1.days_ago(), standard_sets());
+    assert_eq!(that_day.advice().passed_on, [1.days_ago().date()]);
     let no_fall = lifter()
         .did_each([16.days_ago(), 13.days_ago()], standard_sets())
         .did(4.days_ago(), standard_sets())
