@@ -152,6 +152,19 @@ fn who_hurts_does_not_begin() {
 }
 
 #[test]
+fn behind_a_stale_weigh_in_who_hurts_does_not_begin_either() {
+    let advice = athlete()
+        .placed_on("weighted-pull-up", "plus-25", 9.days_ago())
+        .hurt(TODAY, Site::Elbow, 3)
+        .advice();
+    assert_eq!(
+        (advice.verdict, advice.behind),
+        (Verdict::WeighInFirst, Verdict::Pause)
+    );
+    assert_eq!(advice.prescription, None);
+}
+
+#[test]
 fn mild_pain_takes_one_set_away_and_only_joins_a_repeat() {
     let short = lifter().did(2.days_ago(), 2.sets_of(5).with(10.0).leaving(1.0));
     let advice = short.hurt(TODAY, Site::Elbow, 4).advice();

@@ -55,7 +55,7 @@ proptest! {
         prop_assert_eq!(rails.len(), steps.len());
         for step in &steps {
             prop_assert!(!step.reasons.is_empty());
-            prop_assert_eq!(step.prescription.is_none(), step.verdict == Verdict::Pause);
+            prop_assert_eq!(step.prescription.is_none(), step.behind == Verdict::Pause);
             let moves = matches!(step.verdict, Verdict::StepUp | Verdict::StepBack);
             prop_assert_eq!(step.next_rung.is_some(), moves);
         }
