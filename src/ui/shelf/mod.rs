@@ -159,7 +159,7 @@ impl Shelf {
             Ok(words) => {
                 self.saved = Saved::At {
                     time: clock::now().format("%H:%M").to_string(),
-                    device: self.device.clone(),
+                    device: "this machine".to_owned(),
                 };
                 Done::Ok(words)
             }
