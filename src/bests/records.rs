@@ -83,13 +83,16 @@ pub struct Best<'a> {
     pub doubted: bool,
 }
 
+/// A set that can be a best, and whether it is doubted.
+type Standing<'t, 'a> = (&'t LoggedSet<'a>, bool);
+
 /// The four measures of a set.
 const MEASURES: [Kind; 4] = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeAdjusted];
 
 /// Every best of the log, by movement and side; within those by measure, then repetitions.
 pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
     let doubted = timeline.doubted();
-    let mut rails: BTreeMap<(&'a str, Option<Side>), Vec<(&LoggedSet<'a>, bool)>> = BTreeMap::new();
+    let mut rails: BTreeMap<(&'a str, Option<Side>), Vec<Standing<'_, 'a>>> = BTreeMap::new();
     for (set, doubted) in timeline.sets.iter().zip(doubted) {
         // Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
         let plain = set.form.is_some_and(|form| form.help.is_none());
@@ -120,10 +123,10 @@ fn moves_nothing(set: &LoggedSet<'_>) -> bool {
 fn of_rail<'a>(
     movement: &'a str,
     side: Option<Side>,
-    sets: &[(&LoggedSet<'a>, bool)],
+    sets: &[Standing<'_, 'a>],
     formula: Formula,
 ) -> Vec<Best<'a>> {
-    let best = |(set, doubted): &(&LoggedSet<'a>, bool), kind: Kind, size: Size, value: f64| Best {
+    let best = |(set, doubted): &Standing<'_, 'a>, kind: Kind, size: Size, value: f64| Best {
         movement,
         side,
         kind,
@@ -160,7 +163,7 @@ fn of_rail<'a>(
     bests
 }
 
-type Row<'r, 'a> = &'r (&'r LoggedSet<'a>, bool);
+type Row<'r, 'a> = &'r Standing<'r, 'a>;
 
 /// The row with the largest (second number, first number), the earliest of equals.
 fn earliest_best<'r, 'a: 'r>(

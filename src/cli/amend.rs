@@ -74,14 +74,14 @@ fn amended(mending: &Mending, said: &RecordArgs) -> Result<Record, Failed> {
     };
     let strictly = |cells: &Cells| -> Result<Vec<Problem>, Failed> {
         let sheet = reader.sheet(&[cells.clone().without(Column::Id)]);
-        Ok(sheet.map_err(|problem| wrong(&problem))?.problems.listed)
+        Ok(sheet?.problems.listed)
     };
     let known = strictly(&before)?;
     let is_new = |problem: &&Problem| known.iter().all(|other| other.what != problem.what);
     if let Some(problem) = strictly(&after)?.iter().find(is_new) {
         return Err(wrong(problem));
     }
-    let sheet = reader.sheet(&[after]).map_err(|problem| wrong(&problem))?;
+    let sheet = reader.sheet(&[after])?;
     named(only_record(sheet)?, old, said)
 }
 

@@ -149,9 +149,7 @@ fn sheet(
             row.place(place);
         }
     }
-    let sheet = Reader { catalogue, device }
-        .sheet(&rows)
-        .map_err(|problem| wrong(&problem))?;
+    let sheet = Reader { catalogue, device }.sheet(&rows)?;
     match sheet.problems.listed.first() {
         Some(problem) => Err(wrong(problem)),
         None => Ok(sheet),

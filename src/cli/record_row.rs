@@ -237,7 +237,7 @@ impl Reader<'_> {
     ///
     /// # Errors
     /// When the first of them could not be read at all.
-    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Problem> {
+    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Failed> {
         let options = Options::default();
         let import = Import {
             file: "",
@@ -249,9 +249,9 @@ impl Reader<'_> {
         };
         import
             .read(text(rows).as_bytes())
-            .map_err(|wrong| match wrong.listed.into_iter().next() {
-                Some(problem) => problem,
-                None => Problem::error(crate::problem::Place::whole(""), "the row can't be read", ""),
+            .map_err(|listing| match listing.listed.first() {
+                Some(problem) => wrong(problem),
+                None => Failed::Usage("this can't be read as a record".to_owned()),
             })
     }
 }

@@ -26,7 +26,7 @@ impl Home {
     }
 
     /// The same home, another device's name.
-    pub fn as_device(mut self, device: &str) -> Self {
+    pub fn on_device(mut self, device: &str) -> Self {
         self.device = device.to_owned();
         self
     }

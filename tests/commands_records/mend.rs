@@ -254,9 +254,9 @@ fn two_devices_that_change_one_record_at_once_end_the_same_whatever_comes_first(
         ),
         (&["retract", "ID"], &["retract", "ID"], None),
     ] {
-        let first = Home::new().as_device("alder");
+        let first = Home::new().on_device("alder");
         let id = a_set(&first);
-        let second = Home::new().as_device("birch");
+        let second = Home::new().on_device("birch");
         sync(&first, &second);
         let with_id =
             |args: &[&str]| -> Vec<String> { args.iter().map(|arg| arg.replace("ID", &id)).collect() };

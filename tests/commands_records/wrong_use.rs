@@ -127,7 +127,7 @@ fn a_record_needs_somebody_and_an_id_is_an_id() {
 
 #[test]
 fn a_wrong_device_is_refused_before_anything_is_made() {
-    let home = Home::new().as_device("Not A Device");
+    let home = Home::new().on_device("Not A Device");
     let ran = home.run(&["log", "--athlete", "Ana", "--bodyweight", "70kg"]);
     assert_eq!(ran.code, 2);
     assert!(!home.logbook().exists());
