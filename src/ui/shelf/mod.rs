@@ -250,7 +250,14 @@ impl Book for Shelf {
                 self.writing(came)
             }
             record => {
+                let joins = match &record {
+                    Deed::Join { ladder } => Some(ladder.clone()),
+                    _ => None,
+                };
                 let came = self.record(record);
+                if let (true, Some(ladder), Some(opened)) = (came.is_ok(), joins, &mut self.opened) {
+                    opened.ladder = Some(ladder);
+                }
                 self.writing(came)
             }
         }
