@@ -48,11 +48,9 @@ fn started(home: &Path) -> Shelf {
 }
 
 fn work(shelf: &Shelf) -> Prescription {
-    let next = shelf.next();
-    match &next.card(0).unwrap().asked {
-        Asked::Work(work) => work.clone(),
-        other => panic!("no work: {other:?}"),
-    }
+    let asked = shelf.next().card(0).unwrap().asked.clone();
+    assert!(matches!(asked, Asked::Work(_)), "no work: {asked:?}");
+    asked.prescription().unwrap().clone()
 }
 
 fn draft(shelf: &Shelf) -> SetDraft {
