@@ -98,7 +98,7 @@ fn a_coachs_placement_of_a_minor_stands() {
 
 #[test]
 fn a_minor_at_the_last_open_rung_has_none_above() {
-    // The rung above two fingers' help asks the elbow; beyond it nothing is open but rungs that ask it too.
+    // Every rung above the tuck asks straight arms.
     let advice = athlete()
         .born(SEVENTEEN)
         .weighing(60.0)

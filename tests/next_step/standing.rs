@@ -47,19 +47,18 @@ fn sets_on_a_branch_move_nothing() {
 
 #[test]
 fn on_the_branch_placed_at_they_renew_the_placement() {
-    let placed = |trained: i32| {
+    let trained = |days: i32| {
         let athlete = athlete()
-            .placed_on("muscle-up", "negative", 366.days_ago())
-            .did(365.days_ago(), 4.sets_of(3))
-            .did(trained.days_ago(), 4.sets_of(3));
+            .placed_on("muscle-up", "negative", 500.days_ago())
+            .did(days.days_ago(), 4.sets_of(3));
         rung(&athlete)
     };
-    // A placement of more than a year is gone, and a branch's sets alone put nobody there.
-    assert_eq!(placed(3), "high-pull");
-    let within = athlete()
-        .placed_on("muscle-up", "negative", 365.days_ago())
-        .did(3.days_ago(), 4.sets_of(3));
-    assert_eq!(rung(&within), "negative");
+    assert_eq!(trained(365), "negative");
+    assert_eq!(trained(366), "high-pull");
+    let never_placed = athlete()
+        .joined("muscle-up", 500.days_ago())
+        .did(3.days_ago(), 4.sets_of(3).on("negative"));
+    assert_eq!(rung(&never_placed), "high-pull");
 }
 
 #[test]
