@@ -66,7 +66,9 @@ pub fn run(start: &Start, window: Option<OpenWindow>) -> Result<Answer, Failed> 
             }
         }
     };
-    let reason = crate::problem::visible(reason.lines().next().unwrap_or_default());
+    // A library's message begins with where in its sources it arose.
+    let reason = reason.lines().next().unwrap_or_default();
+    let reason = crate::problem::visible(reason.rsplit(": ").next().unwrap_or_default());
     tell(&format!(
         "rungwright: no window can be opened here ({reason}); this is the roster, and everyone's next steps"
     ));

@@ -20,5 +20,6 @@ mod sample_ladders;
 mod sample_next;
 mod sample_roster;
 mod screens;
+mod shelf;
 mod use_it;
 mod widgets;

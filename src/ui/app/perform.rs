@@ -130,7 +130,7 @@ impl<B: Book> Window<B> {
                     self.remember();
                 }
                 if chooses {
-                    self.next = crate::ui::screens::next::NextState::at(self.next.now);
+                    self.next = crate::ui::screens::next::NextState::opened(self.next.now, &self.shown.next);
                 }
             }
             Done::Failed(words) => self.message = Some(Message { words, is_bad: true }),

@@ -270,20 +270,26 @@ fn branch(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDemand>) -> 
     })
 }
 
+/// Each companion once, beside the lowest rung that has it.
 fn companions(catalogue: &Catalogue, ladder: &Ladder) -> Vec<CompanionView> {
+    let mut seen: Vec<&str> = Vec::new();
     ladder
         .main_line()
         .enumerate()
-        .flat_map(|(beside, rung)| {
-            rung.companions.iter().map(move |companion| CompanionView {
-                title: catalogue
-                    .movement(&companion.movement)
-                    .map_or_else(|| companion.movement.clone(), |movement| movement.title.clone()),
-                line: companion.why.clone(),
-                beside,
-                demand: None,
-                met: false,
-            })
+        .flat_map(|(beside, rung)| rung.companions.iter().map(move |companion| (beside, companion)))
+        .filter(|(_, companion)| {
+            let is_new = !seen.contains(&companion.movement.as_str());
+            seen.push(&companion.movement);
+            is_new
+        })
+        .map(|(beside, companion)| CompanionView {
+            title: catalogue
+                .movement(&companion.movement)
+                .map_or_else(|| companion.movement.clone(), |movement| movement.title.clone()),
+            line: companion.why.clone(),
+            beside,
+            demand: None,
+            met: false,
         })
         .collect()
 }

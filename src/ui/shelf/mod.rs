@@ -159,7 +159,7 @@ impl Shelf {
             Ok(words) => {
                 self.saved = Saved::At {
                     time: clock::now().format("%H:%M").to_string(),
-                    device: self.device.clone(),
+                    device: "this machine".to_owned(),
                 };
                 Done::Ok(words)
             }
@@ -250,7 +250,14 @@ impl Book for Shelf {
                 self.writing(came)
             }
             record => {
+                let joins = match &record {
+                    Deed::Join { ladder } => Some(ladder.clone()),
+                    _ => None,
+                };
                 let came = self.record(record);
+                if let (true, Some(ladder), Some(opened)) = (came.is_ok(), joins, &mut self.opened) {
+                    opened.ladder = Some(ladder);
+                }
                 self.writing(came)
             }
         }

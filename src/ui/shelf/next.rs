@@ -186,7 +186,7 @@ fn after(opened: &Opened, steps: &[NextStep]) -> Vec<(String, String)> {
                 .catalogue
                 .movement(&companion.movement)
                 .map_or(companion.movement.as_str(), |movement| &movement.title);
-            let line = (title.to_owned(), companion.why.clone());
+            let line = (format!("{title}: {}", companion.why), String::new());
             if !all.contains(&line) {
                 all.push(line);
             }

@@ -30,7 +30,10 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Last work", of_last(sheets, rung)),
         ("Fall back", of_fall_back(sheets.ladder, rung)),
         ("Care", of_care(sheets, rung)),
-        ("Source", sheets.ladder.sources.iter().map(quiet).collect()),
+        (
+            "Source",
+            sheets.ladder.sources.iter().map(|text| quiet(text)).collect(),
+        ),
     ];
     SheetView {
         sections: sections
@@ -44,8 +47,8 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
     }
 }
 
-fn quiet(text: &String) -> SheetLine {
-    SheetLine::words(text.as_str()).quiet()
+fn quiet(text: &str) -> SheetLine {
+    SheetLine::words(text).quiet()
 }
 
 fn of_demand(demand: &RungDemand) -> Vec<SheetLine> {

@@ -267,7 +267,10 @@ fn sets(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription) {
         };
         let x = rect.left() + super::super::ladders::many(place) * (width + 6.0);
         let chip = Rect::from_min_size(pos2(x, rect.top()), vec2(width, rect.height()));
-        set_chip(pen.ui.painter(), chip, nth + 1, kind, &words, &theme);
+        // A narrow chip leaves the unit out; the card's big numbers say it.
+        let short = words.replace(" reps", "").replace(" rep", "");
+        let painted = if width < 96.0 { &short } else { &words };
+        set_chip(pen.ui.painter(), chip, nth + 1, kind, painted, &theme);
         let response = pen.ui.interact(
             chip,
             pen.ui.scope_id().with(("set", look.nth, nth)),

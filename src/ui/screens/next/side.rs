@@ -226,10 +226,14 @@ fn after(pen: &mut Pen<'_>, view: &NextView) {
     pen.gap(6.0);
     for (what, how_much) in &view.after {
         let left = Line::new(what, Ink::new(Face::Label, 15.0, *theme.ink));
-        pen.write_apart(
-            left,
-            Line::new(how_much, Ink::new(Face::LabelStrong, 15.0, *theme.ink)),
-        );
+        if how_much.is_empty() {
+            pen.write(left);
+        } else {
+            pen.write_apart(
+                left,
+                Line::new(how_much, Ink::new(Face::LabelStrong, 15.0, *theme.ink)),
+            );
+        }
         pen.gap(2.0);
     }
     if let Some(note) = &view.after_note {

@@ -105,6 +105,17 @@ impl NextState {
         }
     }
 
+    /// As prescribed, at the first card that asks for work.
+    pub fn opened(now: f64, view: &NextView) -> Self {
+        let first = view
+            .cards()
+            .position(|card| !matches!(card.asked, Asked::Pause(_)));
+        Self {
+            card: first.unwrap_or(0),
+            ..Self::at(now)
+        }
+    }
+
     /// Reps or seconds that would be logged for `card`.
     pub fn amount_for(&self, card: &CardView) -> f64 {
         self.amount

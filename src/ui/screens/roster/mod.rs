@@ -255,14 +255,16 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
     let name = Line::new(&line.name, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
         .on_one_line(ui.painter(), 220.0);
     let mut x = named_galley(ui, pos2(rect.left() + 20.0, y - name.size().y / 2.0), name).right() + 16.0;
-    for (rail, why) in &line.why {
-        hand_disc(ui.painter(), pos2(x + 10.0, y), 10.0, *rail, &theme);
-        x += 27.0;
-        if right - x < 60.0 {
+    for (nth, (rail, why)) in line.why.iter().enumerate() {
+        // Each side gets its part of what is left, so that a long sentence never takes the other's.
+        let part = (right - x) / super::ladders::many(line.why.len() - nth);
+        if part < 87.0 {
             break;
         }
+        hand_disc(ui.painter(), pos2(x + 10.0, y), 10.0, *rail, &theme);
+        x += 27.0;
         let galley = Line::new(why, Ink::new(Face::Label, 15.0, *theme.ink))
-            .on_one_line(ui.painter(), right - x - 8.0);
+            .on_one_line(ui.painter(), part - 27.0 - 14.0);
         x = named_galley(ui, pos2(x, y - galley.size().y / 2.0), galley).right() + 14.0;
     }
 }
