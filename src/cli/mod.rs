@@ -5,6 +5,7 @@
 mod amend;
 mod args;
 mod args_record;
+mod backtest;
 mod check;
 mod demo;
 mod export;
@@ -21,6 +22,7 @@ mod restore;
 mod retract;
 mod roster;
 pub mod start;
+mod strength;
 mod totals;
 mod usage;
 
@@ -84,6 +86,8 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),
