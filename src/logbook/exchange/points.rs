@@ -149,12 +149,12 @@ fn header(
     let mut at = [None; COLUMNS.len()];
     for (nth, cell) in cells.iter().enumerate() {
         let name = fold(&cell.text);
-        let is = |column: &&str| fold(column) == name;
+        let is = |column: &str| fold(column) == name;
         if answers.iter().any(|column| is(column)) {
             let what = format!("the answer adds the column {}", quoted(cell.text.trim()));
             wrong.push(Problem::error(place.clone(), what, "leave it out of the points"));
         }
-        if let Some(column) = COLUMNS.iter().position(|column| is(&column))
+        if let Some(column) = COLUMNS.iter().position(|column| is(column))
             && let Some(slot) = at.get_mut(column)
             && slot.replace(nth).is_some()
         {
