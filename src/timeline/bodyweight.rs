@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use crate::units::{Bodyweight, Mass, Typed};
 
-/// How far a weigh-in may lie off the last one before it counts as odd, percent. Trade brief: common practice, no source.
+/// How far a weigh-in may lie off the last one before it counts as odd, percent. Common practice, no source.
 const ODD_PERCENT: f64 = 5.0;
 /// What time adds to that, percent a day (1 % a week). Common practice, no source.
 const ODD_PERCENT_A_DAY: f64 = 1.0 / 7.0;
@@ -14,7 +14,7 @@ const CONFIRM_PERCENT: f64 = 3.0;
 const TREND_DAYS: usize = 4;
 /// … that span at least so many days …
 const TREND_SPAN: i64 = 14;
-/// … of the last so many. All three: trade brief, common practice, no source.
+/// … of the last so many. All three: common practice, no source.
 const TREND_WINDOW: i64 = 28;
 
 /// A day with at least one weigh-in, by itself or with a set.

@@ -20,7 +20,7 @@ pub use odd::{believed_reps, best_e1rm, epley};
 pub use reports::{Pain, Phases};
 pub use sets::{Form, LoggedSet, Tag};
 
-/// How long a record is evidence, days. The trade brief's choice: common practice, no source.
+/// How long a record is evidence, days. Common practice, no source.
 pub const EVIDENCE_DAYS: i64 = 365;
 
 /// An athlete's log on a given day.
