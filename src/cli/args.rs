@@ -7,6 +7,7 @@ use clap::{Args, Parser, Subcommand};
 
 use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
+use crate::logbook::record::Sex;
 use crate::logbook::written::date_of;
 
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
@@ -48,6 +49,8 @@ pub enum Command {
     Next(NextArgs),
     /// What to hang for a load in all: the plates, or the help
     Load(LoadArgs),
+    /// What each rung of a ladder asks of a body, and how that was computed
+    Demand(DemandArgs),
     /// Who needs what, the most urgent first
     Roster(RosterArgs),
     /// Writes one record: a set, a weigh-in, pain, a placement, a phase, a goal, a note or a profile
@@ -64,6 +67,8 @@ pub enum Command {
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
     Totals(TotalsArgs),
+    /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
+    WhatIf(WhatIfArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -158,6 +163,29 @@ pub struct LoadArgs {
     pub format: Format,
 }
 
+/// Arguments of `demand`.
+#[derive(Debug, Args)]
+pub struct DemandArgs {
+    /// The ladder
+    #[arg(long, value_name = "LADDER")]
+    pub ladder: String,
+    /// Whose body; needs a logbook
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// Standing height, cm; instead of the athlete's
+    #[arg(long, value_name = "CM", allow_negative_numbers = true)]
+    pub height_cm: Option<f64>,
+    /// Bodyweight, kg; instead of the athlete's
+    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
+    pub mass_kg: Option<f64>,
+    /// For the tables of body segments: female or male
+    #[arg(long, value_name = "SEX", value_parser = sex)]
+    pub sex: Option<Sex>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
 /// Arguments of `import`.
 #[derive(Debug, Args)]
 pub struct ImportArgs {
@@ -202,6 +230,23 @@ pub struct TotalsArgs {
     /// The rep-max formula: epley, brzycki, lander, lombardi, mayhew, oconner or wathan
     #[arg(long, value_name = "FORMULA", default_value = "epley", value_parser = parsed::<Formula>)]
     pub formula: Formula,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
+/// Arguments of `what-if`.
+#[derive(Debug, Args)]
+pub struct WhatIfArgs {
+    /// Whose strength
+    #[arg(long, value_name = "NAME")]
+    pub athlete: String,
+    /// The movement
+    #[arg(long, value_name = "MOVEMENT")]
+    pub movement: String,
+    /// The bodyweight to look at, like 74kg or 163lb
+    #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
+    pub bodyweight: String,
     /// Where and when.
     #[command(flatten)]
     pub place: Where,
@@ -252,6 +297,14 @@ pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
         Err("name a folder".to_owned())
     } else {
         Ok(PathBuf::from(text))
+    }
+}
+
+fn sex(text: &str) -> Result<Sex, String> {
+    match text {
+        "female" => Ok(Sex::Female),
+        "male" => Ok(Sex::Male),
+        _ => Err("write female or male".to_owned()),
     }
 }
 

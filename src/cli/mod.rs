@@ -6,6 +6,7 @@ mod amend;
 mod args;
 mod args_record;
 mod check;
+mod demand;
 mod demo;
 mod export;
 mod import;
@@ -23,6 +24,7 @@ mod roster;
 pub mod start;
 mod totals;
 mod usage;
+mod what_if;
 
 use std::process::ExitCode;
 
@@ -76,6 +78,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
     let result = match cli.command {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Demand(args)) => demand::run(&args),
         Some(Command::Roster(args)) => roster::run(&args),
         Some(Command::Log(args)) => log::run(&args),
         Some(Command::Amend(args)) => amend::run(&args),
@@ -84,6 +87,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::WhatIf(args)) => what_if::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

@@ -211,7 +211,7 @@ impl<'t, 'a> Facts<'t, 'a> {
 
     /// What can be moved today with the plates on hand on a rung with load; none without bodyweight or share.
     pub fn loadable(&self, with_help: bool) -> Option<Loadable<'t>> {
-        let share = self.movement?.share()?;
+        let share = self.timeline.share(self.movement?, Some(&self.rung.help))?;
         Some(self.plates.loadable(share, self.bodyweight(share)?, with_help))
     }
 

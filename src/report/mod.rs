@@ -2,4 +2,5 @@
 
 pub mod advice;
 pub mod numbers;
+pub mod totals;
 pub mod words;
