@@ -35,7 +35,7 @@ pub fn two_weights(points: &[Point]) -> Option<TwoWeights<'_>> {
     // Whole kilograms inside the ends, so that each has a set within reach.
     let light = ((low + WITHIN_KG / 2.0) / ROUND_KG).round() * ROUND_KG;
     let heavy = ((high - WITHIN_KG / 2.0) / ROUND_KG).round() * ROUND_KG;
-    if !(heavy - light >= LEAST_APART_KG) {
+    if heavy - light < LEAST_APART_KG {
         return None;
     }
     let best_near = |kg: f64| {

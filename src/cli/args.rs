@@ -7,9 +7,9 @@ use clap::{Args, Parser, Subcommand};
 
 use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
-use crate::logbook::record::Sex;
 use crate::logbook::written::date_of;
 
+use super::args_body::{DemandArgs, WhatIfArgs};
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
@@ -69,6 +69,10 @@ pub enum Command {
     Totals(TotalsArgs),
     /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
     WhatIf(WhatIfArgs),
+    /// What each athlete can lift once today, with ranges, trend, and sets that look like typos
+    Strength(StrengthArgs),
+    /// Estimates as they would have been on past dates, from strictly earlier records
+    Backtest(BacktestArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -163,29 +167,6 @@ pub struct LoadArgs {
     pub format: Format,
 }
 
-/// Arguments of `demand`.
-#[derive(Debug, Args)]
-pub struct DemandArgs {
-    /// The ladder
-    #[arg(long, value_name = "LADDER")]
-    pub ladder: String,
-    /// Whose body; needs a logbook
-    #[arg(long, value_name = "NAME")]
-    pub athlete: Option<String>,
-    /// Standing height, cm; instead of the athlete's
-    #[arg(long, value_name = "CM", allow_negative_numbers = true)]
-    pub height_cm: Option<f64>,
-    /// Bodyweight, kg; instead of the athlete's
-    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
-    pub mass_kg: Option<f64>,
-    /// For the tables of body segments: female or male
-    #[arg(long, value_name = "SEX", value_parser = sex)]
-    pub sex: Option<Sex>,
-    /// Where and when.
-    #[command(flatten)]
-    pub place: Where,
-}
-
 /// Arguments of `import`.
 #[derive(Debug, Args)]
 pub struct ImportArgs {
@@ -235,21 +216,29 @@ pub struct TotalsArgs {
     pub place: Where,
 }
 
-/// Arguments of `what-if`.
+/// Arguments of `strength`.
 #[derive(Debug, Args)]
-pub struct WhatIfArgs {
-    /// Whose strength
+pub struct StrengthArgs {
+    /// Only this athlete
     #[arg(long, value_name = "NAME")]
-    pub athlete: String,
-    /// The movement
-    #[arg(long, value_name = "MOVEMENT")]
-    pub movement: String,
-    /// The bodyweight to look at, like 74kg or 163lb
-    #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
-    pub bodyweight: String,
+    pub athlete: Option<String>,
     /// Where and when.
     #[command(flatten)]
     pub place: Where,
+}
+
+/// Arguments of `backtest`.
+#[derive(Debug, Args)]
+pub struct BacktestArgs {
+    /// What is asked, as CSV: athlete,movement,side,as_of,on and, if you like, system_kg
+    #[arg(long, value_name = "FILE")]
+    pub points: PathBuf,
+    /// The logbook's folder
+    #[arg(long, value_name = "DIR", value_parser = folder)]
+    pub logbook: Option<PathBuf>,
+    /// The form of the answer
+    #[arg(long, value_enum, default_value = "csv")]
+    pub format: Format,
 }
 
 /// Arguments of `check`.
@@ -297,14 +286,6 @@ pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
         Err("name a folder".to_owned())
     } else {
         Ok(PathBuf::from(text))
-    }
-}
-
-fn sex(text: &str) -> Result<Sex, String> {
-    match text {
-        "female" => Ok(Sex::Female),
-        "male" => Ok(Sex::Male),
-        _ => Err("write female or male".to_owned()),
     }
 }
 

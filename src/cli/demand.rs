@@ -11,7 +11,7 @@ use crate::report::numbers::{about, number};
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Height, Mass, SystemLoad, Unit};
 
-use super::args::DemandArgs;
+use super::args_body::DemandArgs;
 use super::output::{Format, Style, csv_text, json_number, json_option, json_text, tell};
 use super::reading::{self, Reading};
 use super::{Answer, Failed};

@@ -4,7 +4,9 @@
 
 mod amend;
 mod args;
+mod args_body;
 mod args_record;
+mod backtest;
 mod check;
 mod demand;
 mod demo;
@@ -22,6 +24,7 @@ mod restore;
 mod retract;
 mod roster;
 pub mod start;
+mod strength;
 mod totals;
 mod usage;
 mod what_if;
@@ -88,6 +91,8 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::WhatIf(args)) => what_if::run(&args),
+        Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

@@ -13,7 +13,7 @@ use crate::strength::beliefs;
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Side, Unit};
 
-use super::args::WhatIfArgs;
+use super::args_body::WhatIfArgs;
 use super::output::{Format, Style, csv_text, json_number, json_option, json_text, tell};
 use super::reading::{self, Reading};
 use super::record_row::typed;

@@ -12,7 +12,7 @@ use super::layout::{Layout, RAIL};
 
 /// Columns of a label, from the right rail's middle.
 const DEMAND: f32 = 28.0;
-const TITLE: f32 = 84.0;
+const TITLE: f32 = 90.0;
 const LEADER: f32 = 6.0;
 const SLOPE: f32 = 8.0;
 
