@@ -11,6 +11,7 @@ pub mod care;
 pub mod entry;
 pub mod facts;
 pub mod finding;
+pub mod goals;
 pub mod judge;
 pub mod loads;
 pub mod meet;

@@ -1,6 +1,8 @@
 //! Beliefs as words: an estimate, a range, a chance; never a promise.
 
-use crate::strength::{Band, Believed, Coverage, Heading, Suspect};
+use chrono::{Days, NaiveDate};
+
+use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Suspect};
 use crate::units::{Added, Effort, Unit};
 
 use super::numbers::{about, counted, day, kg, number};
@@ -92,4 +94,51 @@ pub fn suspected(suspect: &Suspect, unit: Unit) -> String {
 /// A probability with two digits, never said as sure.
 pub fn probability(value: f64) -> String {
     number(value.clamp(0.01, 0.99), 2)
+}
+
+/// "80 %: Apr – Nov 2026; even chance by Jul 2026; chance within a year 0.83, if training goes on as now".
+pub fn forecast(forecast: &Forecast, on: NaiveDate) -> String {
+    let year = probability(forecast.in_a_year);
+    let even = match forecast.median {
+        Some(0) | None => String::new(),
+        Some(weeks) => format!("; even chance by {}", month(on, weeks)),
+    };
+    format!(
+        "{}{even}; chance within a year {year}, if training goes on as now",
+        span(forecast, on)
+    )
+}
+
+/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026, the end not in sight within two years", "within reach today, by the estimate".
+pub fn span(forecast: &Forecast, on: NaiveDate) -> String {
+    match (forecast.soonest, forecast.latest) {
+        (_, Some(0)) => "within reach today, by the estimate".to_owned(),
+        (None, _) => "not in sight within two years".to_owned(),
+        (Some(from), None) => format!(
+            "80 %: from {}, its end not in sight within two years",
+            begins(on, from)
+        ),
+        (Some(from), Some(to)) => {
+            let (begin, end) = (begins(on, from), month(on, to));
+            if begin == end {
+                format!("80 %: {begin}")
+            } else {
+                format!("80 %: {begin} – {end}")
+            }
+        }
+    }
+}
+
+fn begins(on: NaiveDate, weeks: u16) -> String {
+    if weeks == 0 {
+        "now".to_owned()
+    } else {
+        month(on, weeks)
+    }
+}
+
+/// "Apr 2026".
+fn month(on: NaiveDate, weeks: u16) -> String {
+    let date = on.checked_add_days(Days::new(7 * u64::from(weeks)));
+    date.map_or_else(String::new, |date| date.format("%b %Y").to_string())
 }

@@ -50,7 +50,7 @@ pub use holds::{Hold, HoldBelief, HoldJoint, Holds};
 pub use log::{
     AHEAD_DAYS, Believed, Heading, Point, Series, SetAt, Standpoint, Suspect, belief_of, beliefs, beliefs_at,
 };
-pub use scale::{Estimates, Link, LinkKind, RailBelief, Reach, ReadFrom, Weakest};
+pub use scale::{Estimates, Forecast, Link, LinkKind, RailBelief, Reach, ReadFrom, Weakest};
 pub use training::{Attempt, Prior, TrainingDay};
 pub use tuning::{Outlier, Tuning};
 pub use typos::Likely;

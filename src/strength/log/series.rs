@@ -49,7 +49,7 @@ impl Series {
         }
         by_movement
             .into_values()
-            .filter_map(|sets| Self::gather(&sets, &timeline.weigh_ins, |set| set.added))
+            .filter_map(|sets| Self::gather(&sets, timeline, |set| set.added))
             .collect()
     }
 
@@ -62,7 +62,7 @@ impl Series {
             .filter(is_it)
             .filter(|set| says_something(set))
             .collect();
-        Self::gather(&sets, &timeline.weigh_ins, |set| set.added)
+        Self::gather(&sets, timeline, |set| set.added)
     }
 
     /// Sets of one movement whose load the caller knows better: what `added` says stands for the belt.
@@ -73,22 +73,23 @@ impl Series {
     ) -> Option<Series> {
         let counts = |set: &&LoggedSet<'_>| set.is_reps() && set.set.outcome != Outcome::Form && is_it(set);
         let sets: Vec<&LoggedSet<'_>> = timeline.sets.iter().filter(counts).collect();
-        Self::gather(&sets, &timeline.weigh_ins, added)
+        Self::gather(&sets, timeline, added)
     }
 
     fn gather(
         sets: &[&LoggedSet<'_>],
-        weigh_ins: &WeighIns,
+        timeline: &Timeline<'_>,
         added: impl Fn(&LoggedSet<'_>) -> Added,
     ) -> Option<Series> {
         let movement = sets.first()?.movement?;
         let mut series = Series {
             movement: movement.id.clone(),
-            share: sets.first()?.share?,
+            share: timeline.share(movement, None)?,
             days: Vec::new(),
             sets: Vec::new(),
             weighed: None,
         };
+        let weigh_ins = &timeline.weigh_ins;
         let weighed = weigh_ins.days().first().map(|day| day.date);
         if series.share != Share::OUTSIDE {
             series.weighed = Some(weighed?);

@@ -6,6 +6,7 @@
 //! When one link lies clearly below the others, [`RailBelief::weakest`] names it. On other ladders one movement, or the holds
 //! of the ladder, carry the scale. Everything is an estimate; where a factor is an assumption its band says so.
 
+mod forecast;
 mod holds;
 mod movement;
 mod one_arm;
@@ -24,6 +25,7 @@ use crate::units::{Rail, Side};
 
 use super::{Belief, Believed, Series};
 
+pub use forecast::Forecast;
 pub use reach::Reach;
 pub use weakest::Weakest;
 
