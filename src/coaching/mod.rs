@@ -16,6 +16,7 @@ pub mod judge;
 pub mod loads;
 pub mod meet;
 pub mod next_step;
+pub mod outlook;
 pub mod prescribe;
 pub mod progress;
 pub mod roster;

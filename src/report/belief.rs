@@ -2,7 +2,8 @@
 
 use chrono::{Days, NaiveDate};
 
-use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Suspect};
+use crate::coaching::outlook::{Evidence, HeldBack, Place};
+use crate::strength::{Band, Believed, Coverage, Forecast, Heading, LinkKind, Suspect};
 use crate::units::{Added, Effort, Unit};
 
 use super::numbers::{about, counted, day, kg, number};
@@ -141,4 +142,75 @@ fn begins(on: NaiveDate, weeks: u16) -> String {
 fn month(on: NaiveDate, weeks: u16) -> String {
     let date = on.checked_add_days(Days::new(7 * u64::from(weeks)));
     date.map_or_else(String::new, |date| date.format("%b %Y").to_string())
+}
+
+/// "about 5.4 reps are expected of a fresh set to failure".
+pub fn expected_reps(reps: f64) -> String {
+    format!(
+        "about {} reps are expected of a fresh set to failure",
+        number(reps, 1)
+    )
+}
+
+/// What holds a rail back, with its numbers, and what trains it: a sentence without its stop.
+pub fn held_back(held: &HeldBack, companion: &str) -> String {
+    match held.by {
+        Evidence::Link { kind, own, others } => {
+            let rest = match kind {
+                LinkKind::Hang => "Your pull",
+                _ => "The rest of your log",
+            };
+            format!(
+                "{rest} says {} of the goal, {} only {}: {} holds you back, and {companion} trains it",
+                between(others),
+                link(kind),
+                between(own),
+                weak(kind)
+            )
+        }
+        Evidence::Notes { place, sets, last } => {
+            let place = match place {
+                Place::Bottom => "at the bottom",
+                Place::Middle => "in the middle",
+                Place::Top => "at the top",
+                Place::Grip => "by the grip",
+            };
+            let missed = counted(i64::try_from(sets).unwrap_or(i64::MAX), "missed set");
+            format!(
+                "Your notes say that {missed} failed {place}, last on {}; {companion} trains it",
+                day(last)
+            )
+        }
+    }
+}
+
+/// "0.97–1.05": a band on a ladder's scale.
+pub fn between((low, high): (f64, f64)) -> String {
+    format!("{low:.2}–{high:.2}")
+}
+
+/// A kind of evidence within a sentence.
+pub fn link(kind: LinkKind) -> &'static str {
+    match kind {
+        LinkKind::TwoArms => "both arms",
+        LinkKind::OneArm => "one arm alone",
+        LinkKind::Fingers => "one arm with fingers helping",
+        LinkKind::Band => "one arm with a band",
+        LinkKind::Negative => "the slow way down",
+        LinkKind::LockOff => "the lock-off",
+        LinkKind::Hang => "the hang",
+        LinkKind::Movement => "the sets",
+        LinkKind::Shapes => "the holds",
+    }
+}
+
+/// What is weak when such evidence lies below the others.
+fn weak(kind: LinkKind) -> &'static str {
+    match kind {
+        LinkKind::Hang => "grip",
+        LinkKind::LockOff => "the top",
+        LinkKind::Negative => "the way through",
+        LinkKind::TwoArms | LinkKind::Movement | LinkKind::Shapes => "pulling strength",
+        LinkKind::OneArm | LinkKind::Fingers | LinkKind::Band => "what is special to one arm",
+    }
 }

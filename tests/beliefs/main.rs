@@ -12,3 +12,5 @@
 mod support;
 
 mod log;
+mod outlook;
+mod scale;

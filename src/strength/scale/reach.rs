@@ -60,6 +60,14 @@ impl Reach {
         cdf((self.log_mean - libm::log(demand)) / self.log_sd.max(1e-9))
     }
 
+    /// The same with more doubt: what a single day adds, sd on the log scale.
+    pub fn with_noise(self, sd: f64) -> Reach {
+        Reach {
+            log_sd: (self.log_sd * self.log_sd + sd * sd).sqrt(),
+            ..self
+        }
+    }
+
     /// Moved as a belief moves from one day to another, and as much wider.
     pub(super) fn moved(self, from: &Belief, to: &Belief) -> Reach {
         let log = |belief: &Belief| libm::log(belief.one_rep_max().kg());
