@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 
 use crate::catalogue::Movement;
+use crate::logbook::Id;
 use crate::timeline::{LoggedSet, Timeline, believed_reps};
 use crate::units::{Added, Bodyweight, Side, SystemLoad};
 
@@ -71,6 +72,8 @@ pub struct Best<'a> {
     pub size: Size,
     /// Its value, in the measure's unit.
     pub value: f64,
+    /// The record of the set.
+    pub set: Id,
     /// The day.
     pub date: NaiveDate,
     /// Bodyweight then.
@@ -97,13 +100,11 @@ pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
         // Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
         let plain = set.form.is_some_and(|form| form.help.is_none());
         let lone = set.is_sided() && set.side().is_none();
-        if let (Some(movement), true) = (
-            set.movement,
-            plain && !lone && !set.broke_form() && set.amount > 0.0,
-        ) && !moves_nothing(set)
-        {
+        if plain && !lone && !set.broke_form() && set.amount > 0.0 && !moves_nothing(set) {
+            // Of a movement that the catalogue doesn't know, the belt alone can be a best.
+            let movement = set.set.movement.as_str();
             rails
-                .entry((&movement.id, set.side()))
+                .entry((movement, set.side()))
                 .or_default()
                 .push((set, doubted));
         }
@@ -132,6 +133,7 @@ fn of_rail<'a>(
         kind,
         size,
         value,
+        set: set.id,
         date: set.date,
         bodyweight: set.bodyweight,
         added: set.added,
@@ -184,9 +186,14 @@ fn measure(set: &LoggedSet<'_>, kind: Kind) -> Option<f64> {
         Kind::System => set.system.filter(|_| knows_body(set)).map(SystemLoad::kg),
         Kind::Added => Some(set.added.kg()),
         Kind::Ratio => Some(set.system?.ratio(set.bodyweight?)),
-        Kind::SizeAdjusted => Some(set.system?.kg() / set.bodyweight?.kg().powf(SIZE_EXPONENT)),
+        Kind::SizeAdjusted => Some(per_size(set.system?, set.bodyweight?, SIZE_EXPONENT)),
         Kind::OneRepMax | Kind::OneRepMaxAdded => None,
     }
+}
+
+/// System load ÷ bodyweight^exponent. By libm, so that every machine gives the same last digit.
+fn per_size(system: SystemLoad, bodyweight: Bodyweight, exponent: f64) -> f64 {
+    system.kg() / libm::pow(bodyweight.kg(), exponent)
 }
 
 /// Without any bodyweight only the belt is known, whatever the share.
@@ -202,5 +209,33 @@ fn estimate(set: &LoggedSet<'_>, kind: Kind, formula: Formula) -> Option<f64> {
             Some(max.added_from(share, set.bodyweight?).kg())
         }
         _ => Some(max.kg()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Mass;
+
+    /// System load by bodyweight^(2/3), as Lietzke 1956 and Jaric 2002 scale strength.
+    fn by_two_thirds(system: f64, bodyweight: f64) -> f64 {
+        per_size(
+            SystemLoad::new(Mass::from_kg(system)),
+            Bodyweight::new(Mass::from_kg(bodyweight)),
+            2.0 / 3.0,
+        )
+    }
+
+    #[test]
+    fn two_thirds_of_bodyweight_scale_as_the_allometric_examples_do() {
+        // Plain arithmetic, six decimals: 130 kg at 80 kg, 115 kg at 65 kg.
+        assert!((by_two_thirds(130.0, 80.0) - 7.001_913).abs() < 5e-7);
+        assert!((by_two_thirds(115.0, 65.0) - 7.113_592).abs() < 5e-7);
+    }
+
+    #[test]
+    fn a_hundred_and_thirty_at_eighty_is_worth_a_hundred_and_thirteen_at_sixty_five() {
+        // The load at 65 kg equal to 130 kg at 80 kg is 113.1946 kg, plain arithmetic.
+        assert!((by_two_thirds(113.1946, 65.0) - by_two_thirds(130.0, 80.0)).abs() < 5e-6);
     }
 }

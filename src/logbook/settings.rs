@@ -15,6 +15,11 @@ pub const FORMAT: u32 = 1;
 /// The fields, in the order in which they are written.
 const FIELDS: [&str; 6] = ["format", "name", "unit", "gear", "plates", "formula"];
 
+/// The rep-max formulas that can be chosen, by id; the folder `bests` computes them.
+pub const FORMULAS: [&str; 7] = [
+    "epley", "brzycki", "lander", "lombardi", "mayhew", "oconner", "wathan",
+];
+
 /// Heaviest single plate or gear that is read, kg. Common practice, no source.
 const HEAVIEST_KG: f64 = 400.0;
 
@@ -167,7 +172,16 @@ impl Reader<'_> {
                 })?;
                 Some(format!("a plate of {wrong} is outside 0 to {HEAVIEST_KG} kg"))
             }),
-            "formula" => self.value(field, &mut settings.formula, |_| None),
+            "formula" => self.value(field, &mut settings.formula, |formula: &Option<String>| {
+                let wrong = formula.as_deref().filter(|id| !FORMULAS.contains(id))?;
+                let near = did_you_mean(wrong, FORMULAS).map(|near| format!("; did you mean {near}?"));
+                Some(format!(
+                    "{} is not one of {}{}",
+                    quoted(wrong),
+                    FORMULAS.join(", "),
+                    near.unwrap_or_default()
+                ))
+            }),
             newer => {
                 let mend = match did_you_mean(newer, FIELDS) {
                     Some(near) => format!("write {near}, or use the version of Rungwright that wrote it"),
@@ -191,7 +205,7 @@ impl Reader<'_> {
         match fields::value::<T>(field) {
             Ok(value) => match wrong(&value) {
                 None => *into = value,
-                Some(what) => self.error(field, what, "mend the number"),
+                Some(what) => self.error(field, what, "mend it, or leave the field out"),
             },
             Err(what) => self.error(
                 field,
