@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 
-use crate::catalogue::Movement;
-use crate::logbook::Id;
+use crate::logbook::record::Id;
 use crate::timeline::{LoggedSet, Timeline, believed_reps};
 use crate::units::{Added, Bodyweight, Side, SystemLoad};
 
@@ -14,6 +13,16 @@ use super::Formula;
 /// Bodyweight's exponent in the size-adjusted measure: strength goes with the square of length, mass with its cube (2/3;
 /// allometric scaling, Jaric 2002).
 const SIZE_EXPONENT: f64 = 0.67;
+/// System load ÷ bodyweight^0.67, kg^0.33: what is left of strength when the size of the body is taken out.
+pub fn size_adjusted(load: SystemLoad, bodyweight: Bodyweight) -> f64 {
+    per_size(load, bodyweight, SIZE_EXPONENT)
+}
+
+/// By libm, so that every machine gives the same last digit.
+fn per_size(load: SystemLoad, bodyweight: Bodyweight, exponent: f64) -> f64 {
+    load.kg() / libm::pow(bodyweight.kg(), exponent)
+}
+
 /// Bests are kept for sets of so many repetitions and fewer. No rep-max table goes on beyond; common practice, no source.
 const MOST_REPS: u16 = 12;
 
@@ -70,10 +79,10 @@ pub struct Best<'a> {
     pub kind: Kind,
     /// Of what.
     pub size: Size,
+    /// The set.
+    pub id: Id,
     /// Its value, in the measure's unit.
     pub value: f64,
-    /// The record of the set.
-    pub set: Id,
     /// The day.
     pub date: NaiveDate,
     /// Bodyweight then.
@@ -94,13 +103,24 @@ const MEASURES: [Kind; 4] = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeA
 
 /// Every best of the log, by movement and side; within those by measure, then repetitions.
 pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
+    of_sets(timeline, formula, |_| true)
+}
+
+/// The same as if doubted sets were not there.
+pub(super) fn undoubted<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
+    of_sets(timeline, formula, |doubted| !doubted)
+}
+
+fn of_sets<'a>(timeline: &Timeline<'a>, formula: Formula, counts: impl Fn(bool) -> bool) -> Vec<Best<'a>> {
     let doubted = timeline.doubted();
     let mut rails: BTreeMap<(&'a str, Option<Side>), Vec<Standing<'_, 'a>>> = BTreeMap::new();
-    for (set, doubted) in timeline.sets.iter().zip(doubted) {
-        // Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
-        let plain = set.form.is_some_and(|form| form.help.is_none());
-        let lone = set.is_sided() && set.side().is_none();
-        if plain && !lone && !set.broke_form() && set.amount > 0.0 && !moves_nothing(set) {
+    for (set, doubted) in timeline
+        .sets
+        .iter()
+        .zip(doubted)
+        .filter(|(_, doubted)| counts(*doubted))
+    {
+        if can_be_a_best(set) && set.amount > 0.0 && !moves_nothing(set) {
             // Of a movement that the catalogue doesn't know, the belt alone can be a best.
             let movement = set.set.movement.as_str();
             rails
@@ -115,9 +135,16 @@ pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
         .collect()
 }
 
+/// Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
+pub(super) fn can_be_a_best(set: &LoggedSet<'_>) -> bool {
+    let plain = set.form.is_some_and(|form| form.help.is_none());
+    let lone = set.is_sided() && set.side().is_none();
+    plain && !lone && !set.broke_form()
+}
+
 /// A load at or below zero: the set is kept and counts in no best.
-fn moves_nothing(set: &LoggedSet<'_>) -> bool {
-    let known = set.movement.and_then(Movement::share).is_some() && set.bodyweight.is_some();
+pub(super) fn moves_nothing(set: &LoggedSet<'_>) -> bool {
+    let known = set.share.is_some() && set.bodyweight.is_some();
     known && set.system.is_none()
 }
 
@@ -132,8 +159,8 @@ fn of_rail<'a>(
         side,
         kind,
         size,
+        id: set.id,
         value,
-        set: set.id,
         date: set.date,
         bodyweight: set.bodyweight,
         added: set.added,
@@ -186,14 +213,9 @@ fn measure(set: &LoggedSet<'_>, kind: Kind) -> Option<f64> {
         Kind::System => set.system.filter(|_| knows_body(set)).map(SystemLoad::kg),
         Kind::Added => Some(set.added.kg()),
         Kind::Ratio => Some(set.system?.ratio(set.bodyweight?)),
-        Kind::SizeAdjusted => Some(per_size(set.system?, set.bodyweight?, SIZE_EXPONENT)),
+        Kind::SizeAdjusted => Some(size_adjusted(set.system?, set.bodyweight?)),
         Kind::OneRepMax | Kind::OneRepMaxAdded => None,
     }
-}
-
-/// System load ÷ bodyweight^exponent. By libm, so that every machine gives the same last digit.
-fn per_size(system: SystemLoad, bodyweight: Bodyweight, exponent: f64) -> f64 {
-    system.kg() / libm::pow(bodyweight.kg(), exponent)
 }
 
 /// Without any bodyweight only the belt is known, whatever the share.
@@ -204,10 +226,7 @@ fn knows_body(set: &LoggedSet<'_>) -> bool {
 fn estimate(set: &LoggedSet<'_>, kind: Kind, formula: Formula) -> Option<f64> {
     let max = formula.one_rep_max(set.system.filter(|_| knows_body(set))?, believed_reps(set)?);
     match kind {
-        Kind::OneRepMaxAdded => {
-            let share = set.movement.and_then(Movement::share)?;
-            Some(max.added_from(share, set.bodyweight?).kg())
-        }
+        Kind::OneRepMaxAdded => Some(max.added_from(set.share?, set.bodyweight?).kg()),
         _ => Some(max.kg()),
     }
 }

@@ -4,7 +4,7 @@
 //! returned as it is: it needs no estimate, and only two of the formulas return it by themselves.
 
 use crate::logbook::Settings;
-use crate::units::SystemLoad;
+use crate::units::{Mass, SystemLoad};
 
 /// A published formula.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -74,6 +74,14 @@ impl Formula {
     }
 }
 
+impl Formula {
+    /// The load that this one-rep max allows for `reps` repetitions: the formula backwards.
+    pub fn load_for(self, max: SystemLoad, reps: f64) -> SystemLoad {
+        let one = SystemLoad::new(Mass::from_kg(1.0));
+        max.times(1.0 / self.one_rep_max(one, reps).kg())
+    }
+}
+
 impl std::str::FromStr for Formula {
     type Err = String;
     fn from_str(text: &str) -> Result<Self, String> {
@@ -88,7 +96,7 @@ impl std::str::FromStr for Formula {
 mod tests {
     use super::*;
     use crate::logbook::settings;
-    use crate::units::{Added, Bodyweight, Mass, Share};
+    use crate::units::{Added, Bodyweight, Share};
 
     fn max(formula: Formula, kg: f64, reps: f64) -> f64 {
         formula.one_rep_max(SystemLoad::new(Mass::from_kg(kg)), reps).kg()
@@ -148,6 +156,27 @@ mod tests {
                     .added_from(Share::WHOLE, body)
                     .kg();
                 assert!((found - value).abs() < 5e-5, "{formula:?} at {reps}: {found}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_formula_backwards_gives_the_load_again() {
+        for formula in Formula::ALL {
+            let max = formula.one_rep_max(SystemLoad::new(Mass::from_kg(90.0)), 7.0);
+            assert!((formula.load_for(max, 7.0).kg() - 90.0).abs() < 1e-9);
+            assert_eq!(formula.load_for(max, 1.0), max);
+        }
+    }
+
+    #[test]
+    fn the_belt_for_fewer_or_more_repetitions_follows_from_the_maximum() {
+        // Plain arithmetic: 80 kg of body and a maximum of 116.6667 kg; the belt for 3 and for 8 by Epley and Brzycki.
+        let (body, max) = (80.0, SystemLoad::new(Mass::from_kg(350.0 / 3.0)));
+        for (reps, epley, brzycki) in [(3.0, 26.0606, 30.1852), (8.0, 12.1053, 13.9815)] {
+            for (formula, belt) in [(Formula::Epley, epley), (Formula::Brzycki, brzycki)] {
+                let found = formula.load_for(max, reps).kg() - body;
+                assert!((found - belt).abs() < 5e-5, "{formula:?} at {reps}: {found}");
             }
         }
     }

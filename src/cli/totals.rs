@@ -6,6 +6,7 @@ use rayon::prelude::*;
 use serde_json::{Value, json};
 
 use crate::bests::{Best, Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::logbook::{Log, Machine};
 use crate::problem::visible;
 use crate::report::numbers::{about, kg, number};
@@ -46,10 +47,11 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
     book.logs.sort_by(|a, b| a.name.cmp(&b.name));
     let on = reading::day(args.place.on);
     let formula = args.formula.unwrap_or_else(|| Formula::chosen(&book.settings));
+    let counted = Counted::of(&book.settings);
     let timelines: Vec<(&Log, Timeline<'_>)> = book
         .logs
         .par_iter()
-        .map(|log| (log, Timeline::new(log, &catalogue, on)))
+        .map(|log| (log, Timeline::counting(log, &catalogue, on, counted)))
         .collect();
     let all: Vec<(&str, Vec<Best<'_>>)> = timelines
         .par_iter()
@@ -124,7 +126,7 @@ fn of_athlete(
         };
         text.push_str(&format!("  {}{side}\n", visible(&title(movement))));
         // A set of eight is often the best of at least five, six and seven too: one line says so.
-        for same in bests.chunk_by(|a, b| (a.kind, a.set) == (b.kind, b.set)) {
+        for same in bests.chunk_by(|a, b| (a.kind, a.id) == (b.kind, b.id)) {
             if let (Some(first), Some(last)) = (same.first(), same.last()) {
                 text.push_str(&line(first, last.size, unit, formula));
             }
