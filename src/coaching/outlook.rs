@@ -8,9 +8,9 @@ use rayon::prelude::*;
 use crate::body::one_arm;
 use crate::catalogue::{Catalogue, Companion, Help, Ladder, Rung};
 use crate::logbook::Log;
-use crate::strength::{Coverage, Estimates, LinkKind, RailBelief};
+use crate::strength::{Belief, Coverage, Estimates, LinkKind, RailBelief};
 use crate::timeline::{LoggedSet, Timeline};
-use crate::units::{Rail, Reserve};
+use crate::units::{Mass, Rail, Reserve, SystemLoad};
 
 use super::advice::{Asked, NextStep, Prescription};
 use super::finding::Finding;
@@ -224,28 +224,46 @@ fn outlook(
         return None;
     };
     let reps = lo + work.reserve.map_or(0.0, Reserve::reps);
-    let movement = estimates.catalogue().movement(&work.movement)?;
-    match &rung.help {
-        Help::Added | Help::Plain => {
-            let believed = estimates.of(&movement.id, rail.side().filter(|_| movement.is_sided()))?;
-            let load = work
-                .load
-                .as_ref()
-                .map(|load| load.system)
-                .or_else(|| believed.bare())?;
-            let belief = &believed.belief;
-            Some((
-                belief.chance_of_reps(load, reps),
-                Some(belief.expected_reps(load)),
-            ))
-        }
-        Help::FingerHelp(fingers) => {
-            let single = one_arm::with_fingers(*fingers)?.centre();
-            let believed = estimates.on_ladder(ladder, rail)?;
-            // Epley 1985, as the ladder's demands count repetitions.
-            let asked = single * (30.0 + reps) / 31.0;
-            Some((believed.reach.with_noise(DAY_SD).chance(asked), None))
-        }
-        _ => None,
+    let load = work.load.as_ref().map(|load| load.system);
+    let chance = chance_of(estimates, ladder, rung, rail, load, reps)?;
+    let expected = load_and_belief(estimates, rung, rail, load).map(|(load, belief)| belief.expected_reps(load));
+    Some((chance, expected))
+}
+
+/// The chance of at least `reps` to failure in a fresh set of a rung today: at `load`, else at what its standard asks. None for
+/// holds, for help that nobody measured, and without evidence.
+pub fn chance_of(
+    estimates: &mut Estimates<'_, '_>,
+    ladder: &Ladder,
+    rung: &Rung,
+    rail: Rail,
+    load: Option<SystemLoad>,
+    reps: f64,
+) -> Option<f64> {
+    if let Help::FingerHelp(fingers) = rung.help {
+        let single = one_arm::with_fingers(fingers)?.centre();
+        let believed = estimates.on_ladder(ladder, rail)?;
+        // Epley 1985, as the ladder's demands count repetitions.
+        let asked = single * (30.0 + reps) / 31.0;
+        return Some(believed.reach.with_noise(DAY_SD).chance(asked));
     }
+    let (load, belief) = load_and_belief(estimates, rung, rail, load)?;
+    Some(belief.chance_of_reps(load, reps))
+}
+
+/// The load of a plain rung of repetitions today, and the belief of its movement.
+fn load_and_belief<'e>(
+    estimates: &'e mut Estimates<'_, '_>,
+    rung: &Rung,
+    rail: Rail,
+    load: Option<SystemLoad>,
+) -> Option<(SystemLoad, &'e Belief)> {
+    let plain = matches!(rung.help, Help::Added | Help::Plain) && !rung.work.range.is_hold();
+    let movement = estimates.catalogue().movement(&rung.movement).filter(|_| plain)?;
+    let believed = estimates.of(&movement.id, rail.side().filter(|_| movement.is_sided()))?;
+    let standard = || match rung.standard.ratio {
+        Some(ratio) => Some(SystemLoad::new(Mass::from_kg(ratio * believed.bodyweight?.kg()))),
+        None => believed.bare(),
+    };
+    Some((load.or_else(standard)?, &believed.belief))
 }

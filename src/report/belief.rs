@@ -92,6 +92,11 @@ pub fn suspected(suspect: &Suspect, unit: Unit) -> String {
     )
 }
 
+/// "86 %", never said as sure.
+pub fn percent(value: f64) -> String {
+    format!("{} %", number((value * 100.0).clamp(1.0, 99.0), 0))
+}
+
 /// A probability with two digits, never said as sure.
 pub fn probability(value: f64) -> String {
     number(value.clamp(0.01, 0.99), 2)

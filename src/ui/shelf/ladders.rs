@@ -13,6 +13,7 @@ use crate::ui::views::{
 };
 use crate::units::Rail;
 
+use super::beliefs;
 use super::opened::Opened;
 use super::rung_sheet::{Sheets, sheet};
 use super::say;
@@ -94,11 +95,13 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
         .iter()
         .map(|rail| (*rail, progress(timeline, ladder, *rail)))
         .collect();
+    let beliefs = beliefs::of_ladder(opened, timeline, ladder);
     let sheets = Sheets {
         opened,
         timeline,
         ladder,
         climbs: &climbs,
+        beliefs: &beliefs,
     };
     let goal = goal(ladder).map(|goal| goal.id.clone());
     let demand_of = |rung: &Rung| demands.iter().find(|demand| demand.rung == rung.id);
@@ -138,8 +141,8 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
         rungs,
         branches,
         hands,
-        beliefs: Vec::new(),
-        outlook: Vec::new(),
+        beliefs: beliefs.bands,
+        outlook: beliefs.outlook,
         set_aside: rails(ladder)
             .iter()
             .copied()

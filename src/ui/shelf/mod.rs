@@ -2,6 +2,7 @@
 //!
 //! Invariant: "saved" is said only after the writer has flushed; views are made anew from what was read back.
 
+mod beliefs;
 mod cards;
 mod first;
 mod ladders;
