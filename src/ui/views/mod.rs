@@ -8,6 +8,7 @@ mod ladder;
 mod next;
 mod phrase;
 mod roster;
+mod strength;
 mod totals;
 mod verdict;
 
@@ -16,6 +17,7 @@ pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
 pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
+pub use strength::*;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use totals::*;
 pub use verdict::Verdict;
