@@ -3,4 +3,5 @@
 pub mod advice;
 pub mod belief;
 pub mod numbers;
+pub mod totals;
 pub mod words;

@@ -69,7 +69,7 @@ impl Series {
         let movement = sets.first()?.movement?;
         let mut series = Series {
             movement: movement.id.clone(),
-            share: movement.share()?,
+            share: sets.first()?.share?,
             days: Vec::new(),
             sets: Vec::new(),
             weighed: None,
