@@ -226,7 +226,8 @@ fn outlook(
     let reps = lo + work.reserve.map_or(0.0, Reserve::reps);
     let load = work.load.as_ref().map(|load| load.system);
     let chance = chance_of(estimates, ladder, rung, rail, load, reps)?;
-    let expected = load_and_belief(estimates, rung, rail, load).map(|(load, belief)| belief.expected_reps(load));
+    let expected =
+        load_and_belief(estimates, rung, rail, load).map(|(load, belief)| belief.expected_reps(load));
     Some((chance, expected))
 }
 

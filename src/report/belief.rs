@@ -3,7 +3,7 @@
 use chrono::{Days, NaiveDate};
 
 use crate::coaching::outlook::{Evidence, HeldBack, Place};
-use crate::strength::{Band, Believed, Coverage, Forecast, Heading, LinkKind, Suspect};
+use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Likely, LinkKind, Suspect};
 use crate::units::{Added, Effort, Unit};
 
 use super::numbers::{about, counted, day, kg, number};
@@ -72,19 +72,24 @@ pub fn stands_on(believed: &Believed) -> String {
     format!("from {only}{sessions} before today")
 }
 
+/// "+25 kg × 5", "20 kg of help × 8": what a set may have been.
+pub fn likely(likely: &Likely, unit: Unit) -> String {
+    let times = match likely.effort {
+        Effort::Reps(reps) => reps.count().to_string(),
+        Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
+    };
+    let load = match likely.added.assistance() {
+        Some(help) => format!("{} of help", kg(help.kg(), unit)),
+        None => format!("+{}", kg(likely.added.kg(), unit)),
+    };
+    format!("{load} × {times}")
+}
+
 /// "Thu 12 Mar: looks like a typo, probability 0.97; +25 kg × 5 would fit".
 pub fn suspected(suspect: &Suspect, unit: Unit) -> String {
-    let likely = suspect.likely.map_or_else(String::new, |likely| {
-        let times = match likely.effort {
-            Effort::Reps(reps) => reps.count().to_string(),
-            Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
-        };
-        let load = match likely.added.assistance() {
-            Some(help) => format!("{} of help", kg(help.kg(), unit)),
-            None => format!("+{}", kg(likely.added.kg(), unit)),
-        };
-        format!("; {load} × {times} would fit")
-    });
+    let likely = suspect
+        .likely
+        .map_or_else(String::new, |fits| format!("; {} would fit", likely(&fits, unit)));
     format!(
         "{}: looks like a typo, probability {}{likely}",
         day(suspect.date),

@@ -75,7 +75,11 @@ impl Phases {
     /// Each phase with its first and last day up to `on`: those of bodyweight, then deloads.
     pub fn spans(&self, on: NaiveDate) -> Vec<(PhaseKind, NaiveDate, NaiveDate)> {
         let ends = self.changes.iter().skip(1).map(|(_, date)| *date).chain([on]);
-        let weight = self.changes.iter().zip(ends).map(|((kind, from), until)| (*kind, *from, until));
+        let weight = self
+            .changes
+            .iter()
+            .zip(ends)
+            .map(|((kind, from), until)| (*kind, *from, until));
         let deloads = self.deloads.iter().map(|first| {
             let last = first.checked_add_days(Days::new(DELOAD_DAYS_AFTER)).unwrap_or(on);
             (PhaseKind::Deload, *first, last.min(on))

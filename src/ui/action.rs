@@ -75,6 +75,8 @@ pub enum Action {
     PlaceHand,
     SetAside,
     OtherLadder,
+    StrengthOverTime,
+    MendSet,
     RowUp,
     RowDown,
     OpenRow,
@@ -134,6 +136,7 @@ impl Action {
         all.extend([LeaveBar, BarMore, BarFewer, BarMissed, BarUndo]);
         all.extend([RungUp, RungDown, BesideLeft, BesideRight, PageUp, PageDown]);
         all.extend([HandsToMiddle, PlaceHand, SetAside, OtherLadder]);
+        all.extend([StrengthOverTime, MendSet]);
         all.extend([RowUp, RowDown, OpenRow, NextGroup, FilterRoster]);
         all.extend([
             ChoiceUp,

@@ -56,18 +56,27 @@ const STEP_DAYS: u64 = 7;
 const GRACE_DAYS: u64 = 14;
 
 /// The course of a movement and side from `from` to the timeline's day; none where nothing is believed today.
-pub fn course(timeline: &Timeline<'_>, movement: &str, side: Option<Side>, from: NaiveDate) -> Option<Course> {
+pub fn course(
+    timeline: &Timeline<'_>,
+    movement: &str,
+    side: Option<Side>,
+    from: NaiveDate,
+) -> Option<Course> {
     let series = Series::of(timeline, movement)?;
-    let believed = series.believed(timeline).into_iter().find(|known| known.side == side)?;
+    let believed = series
+        .believed(timeline)
+        .into_iter()
+        .find(|known| known.side == side)?;
     let trained: Vec<NaiveDate> = series
         .days()
         .filter(|(_, sets)| sets.iter().any(|set| set.side == side))
         .map(|(day, _)| day.date)
         .collect();
     let first = trained.first().copied()?.max(from);
-    let mut dates: Vec<NaiveDate> = std::iter::successors(Some(first), |date| date.checked_add_days(Days::new(STEP_DAYS)))
-        .take_while(|date| *date < timeline.on)
-        .collect();
+    let mut dates: Vec<NaiveDate> =
+        std::iter::successors(Some(first), |date| date.checked_add_days(Days::new(STEP_DAYS)))
+            .take_while(|date| *date < timeline.on)
+            .collect();
     dates.push(timeline.on);
     let mut days = Vec::with_capacity(dates.len());
     let mut at = dates.iter();
@@ -78,9 +87,16 @@ pub fn course(timeline: &Timeline<'_>, movement: &str, side: Option<Side>, from:
     });
     let mut sets = Vec::new();
     for (day, records) in series.days().filter(|(day, _)| day.date >= from) {
-        for (attempt, record) in day.attempts.iter().zip(records).filter(|(_, record)| record.side == side) {
-            let (Effort::Reps(reps), Some(body)) = (attempt.effort, attempt.bodyweight.or(believed.belief.bodyweight()))
-            else {
+        for (attempt, record) in day
+            .attempts
+            .iter()
+            .zip(records)
+            .filter(|(_, record)| record.side == side)
+        {
+            let (Effort::Reps(reps), Some(body)) = (
+                attempt.effort,
+                attempt.bodyweight.or(believed.belief.bodyweight()),
+            ) else {
                 continue;
             };
             let load = SystemLoad::of(attempt.share, body, attempt.added);
@@ -89,7 +105,9 @@ pub fn course(timeline: &Timeline<'_>, movement: &str, side: Option<Side>, from:
             sets.push(CourseSet {
                 id: record.id,
                 date: day.date,
-                shows: believed.belief.one_rep_max_for(load, f64::from(reps.count()) + left),
+                shows: believed
+                    .belief
+                    .one_rep_max_for(load, f64::from(reps.count()) + left),
                 reps: reps.count(),
                 missed: attempt.outcome == Outcome::Missed,
                 suspect: suspect.map(|suspect| suspect.probability),

@@ -290,6 +290,18 @@ impl Action {
                 vec![Chord::plain(Key::O)],
                 Ladders,
             ),
+            StrengthOverTime => (
+                say("Strength over time"),
+                "Plots what was believed, and every set.",
+                vec![Chord::plain(Key::T)],
+                Ladders,
+            ),
+            MendSet => (
+                say("Mend the set that looks like a typo"),
+                "Writes what would fit, while strength over time is open.",
+                vec![Chord::plain(Key::M)],
+                Ladders,
+            ),
             RowUp => (
                 say("Line above"),
                 "Chooses it.",

@@ -36,7 +36,10 @@ pub(super) struct Beliefs {
 pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> Beliefs {
     let mut estimates = Estimates::new(timeline, &opened.catalogue);
     let mut found = Beliefs::default();
-    let climbed = rails(ladder).iter().copied().filter(|rail| !is_set_aside(timeline, ladder, *rail));
+    let climbed = rails(ladder)
+        .iter()
+        .copied()
+        .filter(|rail| !is_set_aside(timeline, ladder, *rail));
     for rail in climbed {
         for rung in &ladder.rungs {
             if let Some(line) = chance(&mut estimates, ladder, rung, rail) {
@@ -62,7 +65,9 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
                 belief: in_words(&believed),
                 forecast,
             });
-            found.evidence.extend(believed.links.iter().map(|link| of(rail, evidence(link)).quiet()));
+            found
+                .evidence
+                .extend(believed.links.iter().map(|link| of(rail, evidence(link)).quiet()));
         }
     }
     found
@@ -97,7 +102,10 @@ fn evidence(found: &Link) -> String {
     let at_least = if found.at_least { "at least " } else { "" };
     let from = match found.from {
         ReadFrom::OneRepMax { ratio } => {
-            format!("from an estimated one-rep max of {} × bodyweight", number(ratio, 2))
+            format!(
+                "from an estimated one-rep max of {} × bodyweight",
+                number(ratio, 2)
+            )
         }
         ReadFrom::Hold { seconds, date } => format!("from {} s on {}", number(seconds, 1), day(date)),
         ReadFrom::Holds => "from the ladder's holds; rough".to_owned(),
@@ -118,7 +126,9 @@ fn chance(estimates: &mut Estimates<'_, '_>, ladder: &Ladder, rung: &Rung, rail:
         }
         let chance = chance_of(estimates, ladder, rung, rail, None, reps)?;
         let gap = if nth == 0 { "" } else { ", " };
-        words = words.then(format!("{gap}{} ", say::reps(reps))).then_strong(belief::percent(chance));
+        words = words
+            .then(format!("{gap}{} ", say::reps(reps)))
+            .then_strong(belief::percent(chance));
     }
     Some(SheetLine {
         words: words.then(", a fresh set"),
@@ -135,7 +145,13 @@ pub(super) fn chances(step: &crate::coaching::NextStep) -> Vec<(String, String)>
         Some(reserve) if reserve.reps() > 0.0 => format!(", {} in reserve", number(reserve.reps(), 1)),
         _ => String::new(),
     };
-    let mut said = vec![(format!("{}{reserve}", say::reps(work.asked.lo())), belief::percent(chance))];
-    said.extend(step.expected_reps.map(|reps| ("expected to failure".to_owned(), number(reps, 1))));
+    let mut said = vec![(
+        format!("{}{reserve}", say::reps(work.asked.lo())),
+        belief::percent(chance),
+    )];
+    said.extend(
+        step.expected_reps
+            .map(|reps| ("expected to failure".to_owned(), number(reps, 1))),
+    );
     said
 }

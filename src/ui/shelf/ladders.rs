@@ -16,7 +16,7 @@ use crate::units::Rail;
 use super::beliefs;
 use super::opened::Opened;
 use super::rung_sheet::{Sheets, sheet};
-use super::say;
+use super::{say, strength};
 
 /// How many rungs the strip between two cards shows.
 const STRIP: usize = 4;
@@ -36,8 +36,9 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
                 .copied()
                 .find(|id| opened.catalogue.ladder(id).is_some())
         })
-        .and_then(|id| opened.catalogue.ladder(id))
-        .map(|ladder| ladder_view(opened, &timeline, ladder));
+        .and_then(|id| opened.catalogue.ladder(id));
+    let strength = open.map_or_else(Vec::new, |ladder| strength::views(opened, &timeline, ladder));
+    let open = open.map(|ladder| ladder_view(opened, &timeline, ladder));
     let mut others: Vec<OtherLadder> = opened
         .catalogue
         .ladders()
@@ -50,7 +51,11 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
         .collect();
     others.sort_by_key(|other| !other.joined);
     others.extend(broken(opened));
-    LaddersView { open, others }
+    LaddersView {
+        open,
+        others,
+        strength,
+    }
 }
 
 /// Ladder files that hold no ladder.

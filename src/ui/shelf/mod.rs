@@ -8,11 +8,13 @@ mod first;
 mod ladders;
 mod logged;
 mod memory;
+mod mend;
 mod next;
 mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod strength;
 mod write;
 
 use std::path::{Path, PathBuf};
@@ -246,6 +248,10 @@ impl Book for Shelf {
             Deed::PreviewImport(_) | Deed::Import(_) => Done::Failed(
                 "A spreadsheet can't be brought in here yet; run: rungwright import FILE.csv".to_owned(),
             ),
+            Deed::MendSet(id) => {
+                let came = self.mend_set(&id);
+                self.writing(came)
+            }
             Deed::Undo => {
                 let came = self.undo();
                 self.writing(came)

@@ -1,8 +1,8 @@
 //! Next of the open athlete.
 
 use crate::catalogue::{Pattern, Site};
-use crate::coaching::warm_up::{Easy, WarmUpStep as Step, warm_up};
 use crate::coaching::outlook;
+use crate::coaching::warm_up::{Easy, WarmUpStep as Step, warm_up};
 use crate::coaching::{LoadToday, NextStep};
 use crate::logbook::record::PhaseKind;
 use crate::report::numbers::{about, number};

@@ -147,5 +147,7 @@ pub(super) fn reps(count: f64) -> String {
 /// The words with a capital letter first.
 pub(super) fn capital(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -3,7 +3,7 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Log, Name, Record, Trouble, Written};
+use crate::logbook::{Fact, Id, Log, Name, Record, Trouble, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
@@ -50,19 +50,20 @@ impl Shelf {
     /// Takes back the newest record of the day.
     pub(super) fn undo(&mut self) -> Result<Option<String>, String> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let name = open_name(opened)?;
         let newest = opened
             .open_log()
             .and_then(|log| logged::newest(opened, log))
             .ok_or("Nothing of today is left to take back.")?;
-        let retract = Fact::Retract {
-            target: newest.id,
-            why: None,
-        };
-        let target = opened
-            .book
-            .target(newest.id)
-            .ok_or("That record is gone already.")?;
+        let target = newest.id;
+        self.change(target, Fact::Retract { target, why: None })?;
+        Ok(None)
+    }
+
+    /// Writes what changes the record `target`, and reads the athlete back.
+    pub(super) fn change(&mut self, target: Id, what: Fact) -> Result<(), String> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let name = open_name(opened)?;
+        let target = opened.book.target(target).ok_or("That record is gone already.")?;
         let (at, rev) = (self.at(), opened.book.highest_rev().saturating_add(1));
         let nth = opened.open_log().map_or(0, |log| log.count_on(at.date()));
         let root = opened.book.root.clone();
@@ -72,7 +73,7 @@ impl Shelf {
             dev: self.device.clone(),
             at,
             nth,
-            what: retract,
+            what,
         };
         let said = |trouble: Trouble| trouble.to_string();
         let writer = self.take_writer(&root).map_err(said)?;
@@ -81,7 +82,7 @@ impl Shelf {
         if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
             opened.take(fresh);
         }
-        Ok(None)
+        Ok(())
     }
 }
 

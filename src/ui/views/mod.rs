@@ -17,7 +17,7 @@ pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
 pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
-pub use strength::*;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
+pub use strength::*;
 pub use totals::*;
 pub use verdict::Verdict;

@@ -1,16 +1,18 @@
 //! Strength over time, as it is plotted: everything already in the athlete's unit, days counted from the plotted day.
 
-use super::Phrase;
+use crate::units::Rail;
 
 /// Strength over time of one movement and side.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct StrengthView {
     /// `Pull-up`, `One-arm pull-up, left`.
     pub title: String,
+    /// Whose it is; both where both hands work as one.
+    pub rail: Rail,
     /// The unit's sign.
     pub unit: String,
     /// Belief, range and heading in words.
-    pub words: Vec<Phrase>,
+    pub words: Vec<String>,
     /// Points in order of time.
     pub days: Vec<StrengthDay>,
     /// Sets as dots.
