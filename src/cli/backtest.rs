@@ -214,11 +214,7 @@ fn text(points: &Points<'_>, answers: &[Option<Numbers>], unit: Unit) -> String 
                     ),
                     _ => String::new(),
                 };
-                format!(
-                    "about {}, 8 in 10 {}{tried}",
-                    about(*most, unit),
-                    range(band, unit)
-                )
+                format!("about {}, 80 %: {}{tried}", about(*most, unit), range(band, unit))
             }
             _ => "no earlier record".to_owned(),
         };

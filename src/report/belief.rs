@@ -12,7 +12,7 @@ use super::numbers::{about, counted, day, kg, number};
 pub fn lines(believed: &Believed, unit: Unit) -> Vec<String> {
     let mut lines = vec![format!("about {}", one_rep_max(believed, unit))];
     lines.push(format!(
-        "8 in 10: {}; 5 in 10: {}; 95 in 100: {}",
+        "80 %: {}; 50 %: {}; 95 %: {}",
         range(believed.belief.band(Coverage::Eighty), unit),
         range(believed.belief.band(Coverage::Half), unit),
         range(believed.belief.band(Coverage::NinetyFive), unit),

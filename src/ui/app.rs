@@ -16,7 +16,7 @@ use super::keys;
 use super::palette::{Palette, keys_ui, palette_ui};
 use super::screens::at_the_bar::{BarState, bar_ui};
 use super::screens::first::{FirstState, first_ui};
-use super::screens::ladders::{LaddersState, ladders_ui};
+use super::screens::ladders::{LaddersState, Over, ladders_ui};
 use super::screens::next::{NextState, next_ui};
 use super::screens::roster::{RosterState, roster_ui};
 use super::theme;
@@ -132,7 +132,7 @@ impl<B: Book> Window<B> {
     }
 
     fn has_sheet(&self) -> bool {
-        self.keys_open || self.next.sheet.is_some() || self.ladders.over.is_some()
+        self.keys_open || self.next.sheet.is_some() || self.ladders.over.is_some_and(Over::takes_keys)
     }
 
     fn context(&self) -> Context {

@@ -29,6 +29,7 @@ impl FakeBook {
             ladders: LaddersView {
                 open: Some(sample_ladders::one_arm()),
                 others: others(),
+                strength: vec![],
             },
             roster: sample_roster::gym(),
             deeds: vec![],

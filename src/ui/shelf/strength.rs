@@ -8,7 +8,7 @@ use crate::report::belief;
 use crate::strength::{Believed, Course, CourseSet, Likely, Suspect, belief_of, course};
 use crate::timeline::Timeline;
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView, SuspectView};
-use crate::units::{Rail, Side, SystemLoad, Unit};
+use crate::units::{Mass, Rail, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
 
@@ -49,6 +49,7 @@ fn view(
         .catalogue
         .movement(movement)
         .map_or(movement, |known| &known.title);
+    let scale = scale(&course);
     let weighed = timeline
         .weigh_ins
         .days()
@@ -78,7 +79,10 @@ fn view(
             .filter(|set| set.date >= first && set.reps > 0)
             .map(|set| StrengthDot {
                 day: day(set.date),
-                shows: mass(set.shows),
+                shows: mass(match set.suspect {
+                    Some(_) => SystemLoad::new(Mass::from_kg(set.shows.kg().clamp(scale.0, scale.1))),
+                    None => set.shows,
+                }),
                 kind: kind(set),
             })
             .collect(),
@@ -100,6 +104,18 @@ fn view(
         suspects: suspects(&course, unit),
         today: timeline.on.num_days_from_ce(),
     })
+}
+
+/// Lowest and highest of what is believed and of sound sets, kg: a slip is drawn at the edge, so that the rest can be read.
+fn scale(course: &Course) -> (f64, f64) {
+    let bands = course.days.iter().filter_map(|day| day.bands.last());
+    let ends = bands.flat_map(|(low, high)| [low.kg(), high.kg()]);
+    let sound = course
+        .sets
+        .iter()
+        .filter(|set| set.suspect.is_none() && set.reps > 0);
+    ends.chain(sound.map(|set| set.shows.kg()))
+        .fold((f64::MAX, 0.0), |(low, high), kg| (low.min(kg), high.max(kg)))
 }
 
 /// The last lines of [`belief::lines`] are about typos, which stand beside their keys here.

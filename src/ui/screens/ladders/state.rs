@@ -17,6 +17,13 @@ pub enum Over {
     Strength,
 }
 
+impl Over {
+    /// Whether the keys of Ladders rest while it is open. Strength over time has one of them itself.
+    pub fn takes_keys(self) -> bool {
+        self != Over::Strength
+    }
+}
+
 /// What Ladders remembers between frames.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct LaddersState {

@@ -1,6 +1,6 @@
 //! Strength over time, over the ladder: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
 
-use chrono::{Days, NaiveDate};
+use chrono::{Datelike, Days, Months, NaiveDate};
 use egui::{Response, Role, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, FilledArea, GridMark, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotPoint,
@@ -20,6 +20,8 @@ use super::state::{LaddersState, Over};
 const WIDTH: f32 = 920.0;
 /// Height of the plot of strength, points.
 const HEIGHT: f32 = 250.0;
+/// Days between two months on the axis, about.
+const MONTH: f64 = 30.0;
 /// Height of the plot of bodyweight, points.
 const BODY_HEIGHT: f32 = 84.0;
 
@@ -104,8 +106,7 @@ fn named(response: &Response, view: &StrengthView) {
 
 fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> Plot<'p> {
     let (today, unit) = (view.today, view.unit.clone());
-    let months =
-        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b %Y");
+    let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b");
     let x = AxisHints::new_x().formatter(months).placement(VPlacement::Bottom);
     Plot::new(id)
         .height(height)
@@ -116,6 +117,7 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> 
         .allow_double_click_reset(false)
         .set_margin_fraction(Vec2::new(0.01, 0.06))
         .custom_x_axes(vec![x])
+        .x_grid_spacer(move |input| months_between(today, input.bounds))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
         .label_formatter(move |at| Some(hover_words(at, today, &unit)))
@@ -146,6 +148,19 @@ fn day_words(today: i32, day: f64, form: &str) -> String {
     let back = (-day).clamp(0.0, 40_000.0).round() as u64;
     date.and_then(|date| date.checked_sub_days(Days::new(back)))
         .map_or_else(String::new, |date| date.format(form).to_string())
+}
+
+/// The first day of each month within `bounds`, so that the axis can name them.
+fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
+    let day = |date: NaiveDate| f64::from(date.num_days_from_ce() - today);
+    let first = NaiveDate::from_num_days_from_ce_opt(today).and_then(|date| date.with_day(1));
+    std::iter::successors(first, |date| date.checked_sub_months(Months::new(1)))
+        .take_while(|date| day(*date) >= bounds.0)
+        .map(|date| GridMark {
+            value: day(date),
+            step_size: MONTH,
+        })
+        .collect()
 }
 
 fn strength_plot(ui: &mut Ui, nth: usize, view: &StrengthView, link: egui::Id, theme: &Theme) -> Response {
