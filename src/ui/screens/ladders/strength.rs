@@ -20,6 +20,8 @@ use super::state::{LaddersState, Over};
 const WIDTH: f32 = 920.0;
 /// Height of the plot of strength, points.
 const HEIGHT: f32 = 250.0;
+/// Room for the numbers at the left, points: the same for both plots, so that their months stand under each other.
+const AXIS: f32 = 40.0;
 /// Days between two months on the axis, about.
 const MONTH: f64 = 30.0;
 /// Height of the plot of bodyweight, points.
@@ -117,6 +119,7 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> 
         .allow_double_click_reset(false)
         .set_margin_fraction(Vec2::new(0.01, 0.06))
         .custom_x_axes(vec![x])
+        .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
         .x_grid_spacer(move |input| months_between(today, input.bounds))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
