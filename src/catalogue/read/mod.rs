@@ -109,6 +109,16 @@ pub(super) fn ladder(file: &str, text: &str, movements: &Movements) -> Reading<O
     }
 }
 
+/// The movements of a file that is known to be sound; none of one that isn't.
+pub(super) fn sound_movements(text: &str) -> Vec<Movement> {
+    parts::ron().from_str(text).unwrap_or_default()
+}
+
+/// The ladder of a file that is known to be sound; none of one that isn't.
+pub(super) fn sound_ladder(text: &str, movements: &Movements) -> Option<Ladder> {
+    build::ladder(&parts::ron().from_str(text).ok()?, movements)
+}
+
 /// An error at the place where a file gives the `id` of its ladder or of one of its movements.
 pub(super) fn error_at_id(file: &str, text: &str, id: &str, what: String, mend: String) -> Problem {
     let source = Source::new(file, text);
@@ -124,6 +134,32 @@ pub(super) fn error_at_id(file: &str, text: &str, id: &str, what: String, mend: 
     match span {
         Some(span) => source.at(span, |place| Problem::error(place, what, mend)),
         None => source.whole(what, mend),
+    }
+}
+
+/// A warning at a field of a rung in a ladder's file, or at the rung's `id` where the file is silent.
+pub(super) fn warning_at_rung(
+    file: &str,
+    text: &str,
+    (rung, field): (&str, &'static str),
+    what: String,
+    mend: String,
+) -> Problem {
+    let source = Source::new(file, text);
+    let warning = |place| Problem::warning(place, what.clone(), mend.clone());
+    let Ok(outline) = open(&source) else {
+        return warning(Place::whole(file));
+    };
+    let rungs = outline.field(source.text, "rungs").map_or(&[][..], Node::items);
+    let is_it = |node: &&Node| {
+        let id = node
+            .field(source.text, "id")
+            .and_then(|id| source.text.get(id.span.clone()));
+        id.is_some_and(|id| id.trim_matches('"') == rung)
+    };
+    match rungs.iter().find(is_it) {
+        Some(node) => source.at(node.point_at(source.text, &Spot::root().field(field)), warning),
+        None => warning(Place::whole(file)),
     }
 }
 
