@@ -295,34 +295,16 @@ fn stays_finite(log: &[AnyDay]) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-/// By how much one more repetition may lower the belief where the set is hardly a typo: measured, no source.
+/// By how much one more repetition may lower the belief where the set is hardly a typo. Measured, no source.
 const TRIFLE: f64 = 0.004;
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
-    // Up to what is believed. Beyond it a set may be a typo, and the likelier one the less it moves the belief: see
-    // `repetitions_beyond_belief_cost_at_most_a_trifle`.
+    // It can lower it: a set far beyond belief may be a typo, one far below it an easy day, and the likelier either the less
+    // the set moves the belief. What used to be the larger part, endurance taking more than all of the credit, is barred.
     #[test]
-    fn one_more_repetition_never_lowers_the_belief(added in 20.0..45.0f64, less in 0u16..2, rir in 0u8..4) {
-        let mut days = two_months();
-        let now = read(&days).belief(None, date(60)).unwrap().expected_reps(kg(80.0 + added));
-        let reps = (0..30u16).take_while(|n| f64::from(*n + u16::from(rir) + 1) < now).count();
-        let reps = u16::try_from(reps).unwrap().saturating_sub(less).max(1);
-        let mut last = |reps: u16, rir: Option<u8>| {
-            days[15] = on(60, vec![attempt(80.0, added, reps, rir.map(f64::from), Outcome::Done)]);
-            read(&days).belief(None, date(61)).unwrap().one_rep_max().kg()
-        };
-        for rir in [Some(rir), None] {
-            let (fewer, more) = (last(reps, rir), last(reps + 1, rir));
-            // Without a report fewer repetitions may also be those of an easy day, which says less.
-            let bound = if rir.is_some() { 1e-9 } else { TRIFLE };
-            prop_assert!(more >= fewer * (1.0 - bound), "{reps} reps, {rir:?} left: {fewer} {more}");
-        }
-    }
-
-    #[test]
-    fn repetitions_beyond_belief_cost_at_most_a_trifle(added in -5.0..60.0f64, reps in 1u16..20, rir in prop::option::of(0u8..5)) {
+    fn one_more_repetition_lowers_the_belief_by_a_trifle_at_most(added in -5.0..60.0f64, reps in 1u16..20, rir in prop::option::of(0u8..5)) {
         let mut days = two_months();
         let mut last = |reps: u16| {
             days[15] = on(60, vec![attempt(80.0, added, reps, rir.map(f64::from), Outcome::Done)]);

@@ -29,8 +29,7 @@ static TABLE: LazyLock<[(f64, f64); ENTRIES]> = LazyLock::new(|| {
 /// Distribution function and density of the standard normal.
 pub(super) fn cdf_and_pdf(z: f64) -> (f64, f64) {
     let (up, far) = (z > 0.0, z.abs());
-    // Written so that what is no number ends here, too.
-    if !(far < FAR) {
+    if far >= FAR || far.is_nan() {
         return (f64::from(u8::from(up)), 0.0);
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 272

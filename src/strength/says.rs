@@ -52,7 +52,8 @@ pub(super) enum Shown {
 }
 
 impl Shown {
-    /// Parts of such sets that left 0, 1, … repetitions, and any more. T: counted in simulated logs.
+    /// Parts of such sets that left 0, 1, … repetitions, and any more. T: counted in simulated logs, seeds 410
+    /// to 413, and rounded by hand.
     pub(super) fn parts(self) -> ([f64; 10], f64) {
         match self {
             Shown::BeforeMiss => (

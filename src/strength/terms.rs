@@ -73,8 +73,7 @@ impl Terms {
         let mut terms = Self::empty(RESERVES + 1);
         let mut last = [0.0; 3];
         let mut reserve = 0.0;
-        for j in 0..RESERVES {
-            let shown = SHOWN[j];
+        for (j, shown) in SHOWN.into_iter().enumerate() {
             let noise = (tuning.report_sd + tuning.report_sd_slope * reserve).min(2.0);
             let wide = 1.0 / (noise * noise + shown * shown * sd * sd).sqrt();
             let centre = reserve - mean * shown;
