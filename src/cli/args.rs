@@ -9,6 +9,7 @@ use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
+use super::args_body::{DemandArgs, WhatIfArgs};
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
@@ -48,6 +49,8 @@ pub enum Command {
     Next(NextArgs),
     /// What to hang for a load in all: the plates, or the help
     Load(LoadArgs),
+    /// What each rung of a ladder asks of a body, and how that was computed
+    Demand(DemandArgs),
     /// Who needs what, the most urgent first
     Roster(RosterArgs),
     /// Writes one record: a set, a weigh-in, pain, a placement, a phase, a goal, a note or a profile
@@ -64,6 +67,12 @@ pub enum Command {
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
     Totals(TotalsArgs),
+    /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
+    WhatIf(WhatIfArgs),
+    /// What each athlete can lift once today, with ranges, trend, and sets that look like typos
+    Strength(StrengthArgs),
+    /// Estimates as they would have been on past dates, from strictly earlier records
+    Backtest(BacktestArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -205,6 +214,31 @@ pub struct TotalsArgs {
     /// Where and when.
     #[command(flatten)]
     pub place: Where,
+}
+
+/// Arguments of `strength`.
+#[derive(Debug, Args)]
+pub struct StrengthArgs {
+    /// Only this athlete
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
+/// Arguments of `backtest`.
+#[derive(Debug, Args)]
+pub struct BacktestArgs {
+    /// What is asked, as CSV: athlete,movement,side,as_of,on and, if you like, system_kg
+    #[arg(long, value_name = "FILE")]
+    pub points: PathBuf,
+    /// The logbook's folder
+    #[arg(long, value_name = "DIR", value_parser = folder)]
+    pub logbook: Option<PathBuf>,
+    /// The form of the answer
+    #[arg(long, value_enum, default_value = "csv")]
+    pub format: Format,
 }
 
 /// Arguments of `check`.

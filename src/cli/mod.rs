@@ -4,8 +4,11 @@
 
 mod amend;
 mod args;
+mod args_body;
 mod args_record;
+mod backtest;
 mod check;
+mod demand;
 mod demo;
 mod export;
 mod import;
@@ -21,8 +24,10 @@ mod restore;
 mod retract;
 mod roster;
 pub mod start;
+mod strength;
 mod totals;
 mod usage;
+mod what_if;
 
 use std::process::ExitCode;
 
@@ -76,6 +81,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
     let result = match cli.command {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Demand(args)) => demand::run(&args),
         Some(Command::Roster(args)) => roster::run(&args),
         Some(Command::Log(args)) => log::run(&args),
         Some(Command::Amend(args)) => amend::run(&args),
@@ -84,6 +90,9 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::WhatIf(args)) => what_if::run(&args),
+        Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

@@ -1,5 +1,7 @@
 //! Numbers and findings as words, for screen, command and sheet. Nothing here decides anything.
 
 pub mod advice;
+pub mod belief;
 pub mod numbers;
+pub mod totals;
 pub mod words;
