@@ -233,11 +233,6 @@ fn while_a_command_writes_the_window_waits_and_then_its_set_comes_through() {
     assert_eq!(bodyweight, Some(74.8), "the mean of the day's 74.6 and 75.0");
 }
 
-/// Another look at the logbook while the first window is still open.
-fn again_reading(home: &Path) -> Shelf {
-    again(home)
-}
-
 #[test]
 fn what_a_command_or_a_sync_tool_brings_shows_by_itself() {
     let home = tempfile::tempdir().unwrap();
