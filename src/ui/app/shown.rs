@@ -113,7 +113,7 @@ pub(super) fn progress_ui(ui: &Ui, title: &str, done: u64, of: u64) -> bool {
         filling(ui, rect, done, of);
         let theme = Theme::of(ui);
         let words = match (done, of) {
-            (_, 0) => "Reading…".to_owned(),
+            (_, 0) => "A moment…".to_owned(),
             (done, of) => format!("{done} of {of}"),
         };
         ui.vertical_centered(|ui| ui.colored_label(*theme.ink2, words));
