@@ -22,6 +22,8 @@ pub enum Context {
     Ladders,
     /// On the roster.
     Roster,
+    /// On Totals.
+    Totals,
     /// Before a logbook is open.
     First,
 }
@@ -80,6 +82,16 @@ pub enum Action {
     OpenRow,
     NextGroup,
     FilterRoster,
+    LessBodyweight,
+    MoreBodyweight,
+    MuchLessBodyweight,
+    MuchMoreBodyweight,
+    PointBack,
+    PointOn,
+    NextLift,
+    LiftReps(u8),
+    CopyPoints,
+    SavePicture,
     ChoiceUp,
     ChoiceDown,
     TakeChoice,
@@ -135,6 +147,14 @@ impl Action {
         all.extend([RungUp, RungDown, BesideLeft, BesideRight, PageUp, PageDown]);
         all.extend([HandsToMiddle, PlaceHand, SetAside, OtherLadder]);
         all.extend([RowUp, RowDown, OpenRow, NextGroup, FilterRoster]);
+        all.extend([
+            LessBodyweight,
+            MoreBodyweight,
+            MuchLessBodyweight,
+            MuchMoreBodyweight,
+        ]);
+        all.extend([PointBack, PointOn, NextLift, CopyPoints, SavePicture]);
+        all.extend((0..=9).map(LiftReps));
         all.extend([
             ChoiceUp,
             ChoiceDown,

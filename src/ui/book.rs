@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::units::Rail;
+use crate::units::{Rail, Side};
 
 use super::views::{FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft};
 
@@ -50,6 +50,8 @@ pub enum Deed {
         /// The rail.
         rail: Rail,
     },
+    /// Open this movement, of this side where sides are apart, on Totals.
+    ShowLift(String, Option<Side>),
     /// Open this ladder on Ladders.
     ShowLadder(String),
     /// Open this athlete.

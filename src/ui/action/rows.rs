@@ -314,6 +314,72 @@ impl Action {
                 vec![Chord::plain(Key::G)],
                 Roster,
             ),
+            LessBodyweight => (
+                say("A little lighter"),
+                "Asks about a bodyweight 0.1 lower.",
+                vec![Chord::plain(Key::OpenBracket)],
+                Totals,
+            ),
+            MoreBodyweight => (
+                say("A little heavier"),
+                "Asks about a bodyweight 0.1 higher.",
+                vec![Chord::plain(Key::CloseBracket)],
+                Totals,
+            ),
+            MuchLessBodyweight => (
+                say("Lighter"),
+                "Asks about a bodyweight 1 lower.",
+                vec![
+                    Chord::shift(Key::OpenBracket),
+                    Chord::plain(Key::OpenCurlyBracket),
+                ],
+                Totals,
+            ),
+            MuchMoreBodyweight => (
+                say("Heavier"),
+                "Asks about a bodyweight 1 higher.",
+                vec![
+                    Chord::shift(Key::CloseBracket),
+                    Chord::plain(Key::CloseCurlyBracket),
+                ],
+                Totals,
+            ),
+            PointBack => (
+                say("Earlier set"),
+                "Reads the set before on the plot.",
+                vec![Chord::plain(Key::ArrowLeft)],
+                Totals,
+            ),
+            PointOn => (
+                say("Later set"),
+                "Reads the set after on the plot.",
+                vec![Chord::plain(Key::ArrowRight)],
+                Totals,
+            ),
+            NextLift => (
+                say("Next movement"),
+                "Opens the next movement.",
+                vec![Chord::plain(Key::M)],
+                Totals,
+            ),
+            LiftReps(reps) => (
+                format!("Bests for {reps} reps"),
+                "Two digits in a second make 10 to 12.",
+                vec![Chord::plain(digit(reps))],
+                Totals,
+            ),
+            CopyPoints => (
+                say("Copy as CSV"),
+                "Puts every set of the plot on the clipboard.",
+                vec![Chord::plain(Key::C)],
+                Totals,
+            ),
+            SavePicture => (
+                say("Save picture"),
+                "Writes the plot as a PNG file.",
+                vec![Chord::ctrl(Key::S)],
+                Totals,
+            ),
             FilterRoster => (
                 say("Filter"),
                 "By name or ladder.",

@@ -6,3 +6,4 @@ pub mod ladders;
 pub mod next;
 pub mod roster;
 pub mod sheet;
+pub mod totals;

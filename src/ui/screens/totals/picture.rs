@@ -1,0 +1,71 @@
+//! The plot as a picture file: the window's own pixels, cut to the card, as PNG (ISO/IEC 15948).
+
+use egui::{ColorImage, Rect};
+
+/// A picture ready to be saved.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Picture {
+    /// A name for the file: `dip-2026-03-18.png`.
+    pub name: String,
+    /// The file's bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// The part `area` (in points, `scale` pixels each) of a screen as PNG.
+///
+/// # Errors
+/// When nothing of the area lies on the screen, or the encoder refuses.
+pub fn png_of(screen: &ColorImage, area: Rect, scale: f32) -> Result<Vec<u8>, String> {
+    let [width, height] = screen.size;
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "pixels of a screen; below 0 becomes 0"
+    )]
+    let pixel = |at: f32, most: usize| ((at * scale).round().max(0.0) as usize).min(most);
+    let (left, right) = (pixel(area.left(), width), pixel(area.right(), width));
+    let (top, bottom) = (pixel(area.top(), height), pixel(area.bottom(), height));
+    if right <= left || bottom <= top {
+        return Err("the plot is not on the screen".to_owned());
+    }
+    let rows = screen.pixels.chunks_exact(width.max(1)).take(bottom).skip(top);
+    let bytes: Vec<u8> = rows
+        .flat_map(|row| row.get(left..right).unwrap_or_default())
+        .flat_map(|pixel| pixel.to_array())
+        .collect();
+    encode(&bytes, right - left, bottom - top).map_err(|error| error.to_string())
+}
+
+fn encode(bytes: &[u8], width: usize, height: usize) -> Result<Vec<u8>, png::EncodingError> {
+    let side = |pixels: usize| u32::try_from(pixels).unwrap_or(u32::MAX);
+    let mut file = Vec::new();
+    let mut encoder = png::Encoder::new(&mut file, side(width), side(height));
+    encoder.set_color(png::ColorType::Rgba);
+    encoder.set_depth(png::BitDepth::Eight);
+    let mut writer = encoder.write_header()?;
+    writer.write_image_data(bytes)?;
+    writer.finish()?;
+    Ok(file)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui::{Color32, pos2};
+
+    #[test]
+    fn the_picture_is_the_cards_part_of_the_screen() {
+        let pixels = (0..48u8).map(Color32::from_gray).collect();
+        let screen = ColorImage::new([8, 6], pixels);
+        let area = Rect::from_min_max(pos2(1.0, 1.0), pos2(3.0, 2.0));
+        let bytes = png_of(&screen, area, 2.0).unwrap();
+        let mut reader = png::Decoder::new(std::io::Cursor::new(&bytes))
+            .read_info()
+            .unwrap();
+        let mut out = vec![0; reader.output_buffer_size().unwrap()];
+        let info = reader.next_frame(&mut out).unwrap();
+        assert_eq!((info.width, info.height), (4, 2));
+        assert_eq!(&out[..4], [18, 18, 18, 255], "row 2, column 2 of 8 is the 18th");
+        assert!(png_of(&screen, Rect::from_min_max(pos2(90.0, 0.0), pos2(99.0, 9.0)), 1.0).is_err());
+    }
+}
