@@ -5,6 +5,7 @@
 mod add;
 mod append;
 mod batch;
+mod by_id;
 pub mod device;
 pub mod disk;
 pub mod exchange;
@@ -27,6 +28,7 @@ pub mod writer;
 pub mod written;
 
 pub use add::{Added, Target};
+pub use by_id::Holder;
 pub use folder::Logbook;
 pub use log::{Log, Person};
 pub use machine::{Machine, Places};

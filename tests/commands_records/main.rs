@@ -8,4 +8,5 @@ mod mend;
 mod roster;
 mod round_trip;
 mod stream;
+mod totals;
 mod wrong_use;
