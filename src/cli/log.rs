@@ -75,13 +75,7 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
 fn tell_new_bests(book: &Logbook, catalogue: &Catalogue, set: Id) {
     let formula = Formula::chosen(&book.settings);
     for log in &book.logs {
-        let new = new_bests_by(
-            log,
-            catalogue,
-            Counted::of(&book.settings),
-            formula,
-            set,
-        );
+        let new = new_bests_by(log, catalogue, Counted::of(&book.settings), formula, set);
         for best in new {
             let title = catalogue
                 .movement(&best.movement)

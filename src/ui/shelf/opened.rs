@@ -1,10 +1,14 @@
 //! A logbook as it was read, and everyone's next steps as they follow from it.
 
+use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use chrono::NaiveDate;
 use rayon::prelude::*;
 
+use crate::bests::{Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
@@ -12,6 +16,8 @@ use crate::coaching::{NextStep, PlatesOnHand};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
+use crate::ui::work::{Go, Progress, Report};
+use crate::units::Side;
 
 /// An open logbook.
 pub(super) struct Opened {
@@ -26,6 +32,8 @@ pub(super) struct Opened {
     pub folder: Option<String>,
     /// The ladder to show, if one was chosen.
     pub ladder: Option<String>,
+    /// The movement and side to show on Totals, if one was chosen.
+    pub lift: Option<(String, Option<Side>)>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
 }
@@ -42,39 +50,67 @@ pub(super) struct Athlete {
     pub session: Vec<NextStep>,
 }
 
+/// Why a logbook wasn't opened.
+#[derive(Debug)]
+pub(super) enum Ended {
+    /// Somebody stopped it.
+    Stopped,
+    /// It can't be opened.
+    Failed(String),
+}
+
+impl From<Trouble> for Ended {
+    fn from(trouble: Trouble) -> Self {
+        Self::Failed(trouble.to_string())
+    }
+}
+
 impl Opened {
-    /// Reads the logbook at `root`.
-    pub fn read(machine: &Machine, root: &Path, on: NaiveDate) -> Result<Self, Trouble> {
+    /// Reads the logbook at `root`. Own ladders that are broken now stay as `last` had them.
+    pub fn read(
+        machine: &Machine,
+        root: &Path,
+        on: NaiveDate,
+        last: Option<&Catalogue>,
+        report: &Report,
+    ) -> Result<Self, Ended> {
         let (book, mut problems) = Logbook::open(machine, root)?;
-        let (catalogue, own) = book.catalogue();
+        let (mut catalogue, own) = book.catalogue();
+        if let Some(last) = last {
+            let broken: BTreeSet<&str> = own
+                .iter()
+                .filter(|problem| problem.severity == Severity::Error)
+                .map(|problem| problem.place.file.as_str())
+                .collect();
+            catalogue = catalogue.keeping_last_good(last, &broken);
+        }
         problems.extend(own);
         let plates = PlatesOnHand::of(&book.settings);
-        let mut opened = Self {
+        let athletes = everyone(&book.logs, &catalogue, &plates, on, report).ok_or(Ended::Stopped)?;
+        let folder = athletes.first().map(|athlete| athlete.folder.clone());
+        Ok(Self {
             book,
             catalogue,
             plates,
             on,
-            athletes: Vec::new(),
-            folder: None,
+            athletes,
+            folder,
             ladder: None,
+            lift: None,
             problems,
-        };
-        opened.look_from(on);
-        opened.folder = opened.athletes.first().map(|athlete| athlete.folder.clone());
-        Ok(opened)
+        })
     }
 
-    /// Everyone's next steps anew, as seen from `on`.
-    pub fn look_from(&mut self, on: NaiveDate) {
-        self.on = on;
-        let mut athletes: Vec<Athlete> = self
-            .book
-            .logs
-            .par_iter()
-            .map(|log| athlete(log, &self.catalogue, &self.plates, on))
-            .collect();
-        sort(&mut athletes);
-        self.athletes = athletes;
+    /// The same athlete and ladder open as in `before`, where they are still there.
+    pub fn looking_at(mut self, before: &Opened) -> Self {
+        if let Some(folder) = &before.folder {
+            self.choose(folder);
+        }
+        self.ladder = before
+            .ladder
+            .clone()
+            .filter(|id| self.catalogue.ladder(id).is_some());
+        self
     }
 
     /// Takes one athlete's log as it was read anew.
@@ -124,6 +160,31 @@ impl Opened {
         Timeline::new(log, &self.catalogue, self.on)
     }
 
+    /// The rep-max formula that the logbook chose.
+    pub fn formula(&self) -> Formula {
+        Formula::chosen(&self.book.settings)
+    }
+
+    /// The log as Totals counts the body.
+    pub fn counting<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
+        Timeline::counting(log, &self.catalogue, self.on, Counted::of(&self.book.settings))
+    }
+
+    /// Everybody's bests of a movement and side, for so many repetitions; doubted ones are left out.
+    pub fn gym_bests(&self, movement: &str, side: Option<Side>) -> Vec<(Kind, u16, f64)> {
+        let of = |log: &Log| -> Vec<(Kind, u16, f64)> {
+            let timeline = self.counting(log);
+            let all = bests(&timeline, self.formula()).into_iter();
+            let mine = all.filter(|best| best.movement == movement && best.side == side && !best.doubted);
+            mine.filter_map(|best| match best.size {
+                Size::Reps(reps) => Some((best.kind, reps, best.value)),
+                Size::Hold(_) | Size::Estimate => None,
+            })
+            .collect()
+        };
+        self.book.logs.par_iter().flat_map_iter(of).collect()
+    }
+
     /// Opens an athlete, if there is such a one.
     pub fn choose(&mut self, folder: &str) {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
@@ -156,6 +217,28 @@ impl Opened {
             .iter()
             .find(|problem| problem.severity == Severity::Error)
     }
+}
+
+/// Everyone's next steps, by need; none when it was stopped.
+fn everyone(
+    logs: &[Log],
+    catalogue: &Catalogue,
+    plates: &PlatesOnHand,
+    on: NaiveDate,
+    report: &Report,
+) -> Option<Vec<Athlete>> {
+    let of = u64::try_from(logs.len()).unwrap_or(u64::MAX);
+    let done = AtomicU64::new(0);
+    let mut athletes: Vec<Athlete> = logs
+        .par_iter()
+        .map(|log| {
+            let athlete = athlete(log, catalogue, plates, on);
+            let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+            (report.at(Progress { done, of }) == Go::On).then_some(athlete)
+        })
+        .collect::<Option<_>>()?;
+    sort(&mut athletes);
+    Some(athletes)
 }
 
 fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {

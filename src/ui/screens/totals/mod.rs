@@ -6,14 +6,15 @@ mod picture;
 mod plot;
 mod state;
 
-pub use picture::{Picture, png_of};
+pub use picture::png_of;
 pub use state::{Export, TotalsState};
 
 use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
 use crate::coaching::what_if::There;
 use crate::report::numbers::about;
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::{Action, Actions, Context};
+use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme};
 use crate::ui::views::{LiftView, TotalsView};
@@ -21,6 +22,36 @@ use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
 use super::next::{header_bar, heading_centred};
+use super::{Around, Screen};
+
+/// Totals as a place of the window.
+#[derive(Debug, Default)]
+pub struct TotalsScreen {
+    /// What is shown.
+    pub view: TotalsView,
+    /// What is remembered.
+    pub state: TotalsState,
+}
+
+impl Screen for TotalsScreen {
+    fn context(&self) -> Context {
+        Context::Totals
+    }
+
+    fn load(&mut self, book: &dyn Book) {
+        self.view = book.totals();
+    }
+
+    fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
+        self.state.now = around.now;
+        totals_ui(ui, &self.view, &mut self.state, actions);
+        self.state.leave_program(ui.ctx(), &self.view, actions);
+    }
+
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        self.state.perform(action, &self.view, actions);
+    }
+}
 
 /// Shows Totals in the whole of `ui`.
 pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, actions: &mut Actions) {
@@ -31,19 +62,23 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
     let wide = ui.ctx().content_rect().width() >= NARROW;
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 64.0 } else { 48.0 }));
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
-    header_ui(ui, header, view, actions);
+    header_ui(ui, header, view, state, actions);
     match &view.open {
         Some(lift) => lift_ui(ui, main, lift, view, state, wide),
         None => empty_ui(ui, main, actions),
     }
 }
 
-fn header_ui(ui: &mut Ui, rect: Rect, view: &TotalsView, actions: &mut Actions) {
+fn header_ui(ui: &mut Ui, rect: Rect, view: &TotalsView, state: &TotalsState, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, "Totals");
     let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
     let strong = Ink::new(Face::LabelStrong, 15.0, *theme.ink);
-    let body = Line::phrase(&view.bodyweight, plain, strong).on_one_line(ui.painter(), f32::INFINITY);
+    let body = match &state.said {
+        Some(said) => Line::new(said, strong),
+        None => Line::phrase(&view.bodyweight, plain, strong),
+    };
+    let body = body.on_one_line(ui.painter(), f32::INFINITY);
     let buttons = button_row(ui, room, view, actions);
     let tabs = room.with_max_x(buttons);
     if view.lifts.is_empty() {
@@ -79,13 +114,8 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
         let button = Button::plain(title);
         let width = button.width(ui.painter(), &theme);
         let place = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
-        let words = action.words();
         let keys = action.key();
-        if button
-            .show(ui, place)
-            .on_hover_text(format!("{} {keys}", words.tooltip))
-            .clicked()
-        {
+        if button.show(ui, place).on_hover_text(keys).clicked() {
             actions.ask(action);
         }
         right = place.left() - 6.0;

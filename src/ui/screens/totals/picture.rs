@@ -1,15 +1,11 @@
 //! The plot as a picture file: the window's own pixels, cut to the card, as PNG (ISO/IEC 15948).
 
-use egui::{ColorImage, Rect};
+use egui::{ColorImage, Context, Rect};
 
-/// A picture ready to be saved.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Picture {
-    /// A name for the file: `dip-2026-03-18.png`.
-    pub name: String,
-    /// The file's bytes.
-    pub bytes: Vec<u8>,
-}
+use crate::ui::action::{Action, Actions};
+use crate::ui::views::TotalsView;
+
+use super::state::{Export, TotalsState};
 
 /// The part `area` (in points, `scale` pixels each) of a screen as PNG.
 ///
@@ -46,6 +42,49 @@ fn encode(bytes: &[u8], width: usize, height: usize) -> Result<Vec<u8>, png::Enc
     writer.write_image_data(bytes)?;
     writer.finish()?;
     Ok(file)
+}
+
+impl TotalsState {
+    /// Copies the points, or takes a picture of the plot's card and asks where to put it, if that was asked for.
+    pub(super) fn leave_program(&mut self, ctx: &Context, view: &TotalsView, actions: &mut Actions) {
+        match self.export.take() {
+            Some(Export::Csv) => {
+                if let Some(lift) = &view.open {
+                    ctx.copy_text(lift.csv());
+                    self.said = Some(format!("Copied {} sets as CSV.", lift.points.len()));
+                }
+            }
+            Some(Export::Picture) => {
+                let (shot, wake) = (self.shot.clone(), ctx.clone());
+                ctx.request_screenshot(move |screen| {
+                    if let Ok(mut shot) = shot.lock() {
+                        *shot = Some(screen);
+                    }
+                    wake.request_repaint();
+                });
+            }
+            None => {}
+        }
+        let taken = self.shot.lock().ok().and_then(|mut shot| shot.take());
+        let Some(screen) = taken else { return };
+        let Some(card) = self.card else { return };
+        match png_of(&screen, card, ctx.pixels_per_point()) {
+            Ok(bytes) => {
+                self.picture = Some(bytes);
+                actions.ask(Action::PickPicture);
+            }
+            Err(why) => self.said = Some(format!("No picture: {why}.")),
+        }
+    }
+
+    /// Writes the picture that was taken.
+    pub fn save_picture(&mut self, path: &std::path::Path) {
+        let Some(bytes) = self.picture.take() else { return };
+        self.said = Some(match std::fs::write(path, bytes) {
+            Ok(()) => "Picture saved.".to_owned(),
+            Err(error) => format!("Picture not saved: {error}."),
+        });
+    }
 }
 
 #[cfg(test)]

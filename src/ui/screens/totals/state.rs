@@ -1,6 +1,8 @@
 //! What Totals remembers: the bodyweight asked about, the point that is walked, the repetitions looked at.
 
-use egui::Rect;
+use std::sync::{Arc, Mutex};
+
+use egui::{ColorImage, Rect};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
@@ -8,7 +10,7 @@ use crate::ui::views::{LiftView, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
 /// What Totals remembers between frames.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Default)]
 pub struct TotalsState {
     /// The bodyweight asked about, kg; none for today's.
     pub asked_kg: Option<f64>,
@@ -22,6 +24,12 @@ pub struct TotalsState {
     pub now: f64,
     /// Something to copy as text or to save as a picture, in the next frame.
     pub export: Option<Export>,
+    /// What came of it.
+    pub said: Option<String>,
+    /// A screenshot that was asked for, once it is taken.
+    pub(super) shot: Arc<Mutex<Option<Arc<ColorImage>>>>,
+    /// A picture of the plot, to be saved where the person says.
+    pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
     /// The tab that this state is about.
@@ -64,6 +72,7 @@ impl TotalsState {
     /// Performs an action of this place.
     pub fn perform(&mut self, action: Action, view: &TotalsView, actions: &mut Actions) {
         let lift = view.open.as_ref();
+        self.said = None;
         let step = match view.unit {
             Unit::Kg => 1.0,
             Unit::Lb => KG_PER_LB,
