@@ -3,5 +3,6 @@
 pub mod advice;
 pub mod belief;
 pub mod numbers;
+pub mod rules;
 pub mod totals;
 pub mod words;
