@@ -3,7 +3,7 @@
 use egui_kittest::kittest::Queryable;
 use egui_kittest::{Harness, SnapshotResults};
 use rungwright::ui::action::{Action, Actions};
-use rungwright::ui::screens::totals::{TotalsState, totals_ui};
+use rungwright::ui::screens::totals::{TotalsState, png_of, totals_ui};
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::TotalsView;
 
@@ -138,5 +138,28 @@ fn the_points_are_copied_as_csv() {
             .filter(|row| row.len() == 7)
             .count(),
         5
+    );
+}
+
+#[test]
+fn the_picture_is_the_cards_part_of_the_screen() {
+    let pixels = (0..48u8).map(egui::Color32::from_gray).collect();
+    let screen = egui::ColorImage::new([8, 6], pixels);
+    let area = egui::Rect::from_min_max(egui::pos2(1.0, 1.0), egui::pos2(3.0, 2.0));
+    let bytes = png_of(&screen, area, 2.0).unwrap();
+    let mut reader = png::Decoder::new(std::io::Cursor::new(&bytes))
+        .read_info()
+        .unwrap();
+    let mut out = vec![0; reader.output_buffer_size().unwrap()];
+    let info = reader.next_frame(&mut out).unwrap();
+    assert_eq!((info.width, info.height), (4, 2));
+    assert_eq!(&out[..4], [18, 18, 18, 255], "row 2, column 2 of 8 is the 18th");
+    assert!(
+        png_of(
+            &screen,
+            egui::Rect::from_min_max(egui::pos2(90.0, 0.0), egui::pos2(99.0, 9.0)),
+            1.0
+        )
+        .is_err()
     );
 }

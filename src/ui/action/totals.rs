@@ -9,36 +9,6 @@ use super::{Action, Row, digit, row};
 pub(super) fn rows() -> Vec<Row> {
     let mut rows: Vec<Row> = [
         row(
-            Action::LessBodyweight,
-            "A little lighter",
-            "Asks about a bodyweight 0.1 lower.",
-            &[Chord::plain(Key::OpenBracket)],
-        ),
-        row(
-            Action::MoreBodyweight,
-            "A little heavier",
-            "Asks about a bodyweight 0.1 higher.",
-            &[Chord::plain(Key::CloseBracket)],
-        ),
-        row(
-            Action::MuchLessBodyweight,
-            "Lighter",
-            "Asks about a bodyweight 1 lower.",
-            &[
-                Chord::shift(Key::OpenBracket),
-                Chord::plain(Key::OpenCurlyBracket),
-            ],
-        ),
-        row(
-            Action::MuchMoreBodyweight,
-            "Heavier",
-            "Asks about a bodyweight 1 higher.",
-            &[
-                Chord::shift(Key::CloseBracket),
-                Chord::plain(Key::CloseCurlyBracket),
-            ],
-        ),
-        row(
             Action::PointBack,
             "Earlier set",
             "Reads the set before on the plot.",
@@ -70,6 +40,7 @@ pub(super) fn rows() -> Vec<Row> {
         ),
     ]
     .into();
+    rows.extend(slider());
     rows.extend((0..=9).map(|reps| {
         row(
             Action::LiftReps(reps),
@@ -79,4 +50,40 @@ pub(super) fn rows() -> Vec<Row> {
         )
     }));
     rows
+}
+
+/// The keys of a slider for bodyweight; Ladders has one too.
+pub(super) fn slider() -> [Row; 4] {
+    [
+        row(
+            Action::LessBodyweight,
+            "A little lighter",
+            "Asks about a bodyweight 0.1 lower.",
+            &[Chord::plain(Key::OpenBracket)],
+        ),
+        row(
+            Action::MoreBodyweight,
+            "A little heavier",
+            "Asks about a bodyweight 0.1 higher.",
+            &[Chord::plain(Key::CloseBracket)],
+        ),
+        row(
+            Action::MuchLessBodyweight,
+            "Lighter",
+            "Asks about a bodyweight 1 lower.",
+            &[
+                Chord::shift(Key::OpenBracket),
+                Chord::plain(Key::OpenCurlyBracket),
+            ],
+        ),
+        row(
+            Action::MuchMoreBodyweight,
+            "Heavier",
+            "Asks about a bodyweight 1 higher.",
+            &[
+                Chord::shift(Key::CloseBracket),
+                Chord::plain(Key::CloseCurlyBracket),
+            ],
+        ),
+    ]
 }

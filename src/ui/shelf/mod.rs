@@ -17,6 +17,7 @@ mod rung_sheet;
 mod say;
 mod totals;
 mod watch;
+mod what_if;
 mod write;
 
 use std::collections::HashMap;
@@ -221,6 +222,7 @@ impl Book for Shelf {
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
+            Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),

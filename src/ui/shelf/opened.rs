@@ -34,6 +34,8 @@ pub(super) struct Opened {
     pub ladder: Option<String>,
     /// The movement and side to show on Totals, if one was chosen.
     pub lift: Option<(String, Option<Side>)>,
+    /// The bodyweight that Ladders is looked at with, kg.
+    pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
 }
@@ -97,6 +99,7 @@ impl Opened {
             folder,
             ladder: None,
             lift: None,
+            asked_kg: None,
             problems,
         })
     }
@@ -190,6 +193,7 @@ impl Opened {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
             self.folder = Some(folder.to_owned());
             self.ladder = None;
+            self.asked_kg = None;
         }
     }
 

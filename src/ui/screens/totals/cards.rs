@@ -202,10 +202,15 @@ fn best_row(pen: &mut Pen<'_>, best: &BestView, columns: &[f32]) {
         7.5,
         &theme,
     );
-    let value = Line::new(&best.value, strong(&theme, 17.0)).on_one_line(pen.ui.painter(), 110.0);
+    let (name_size, value_size) = if columns.len() > 2 {
+        (15.0, 17.0)
+    } else {
+        (14.0, 15.0)
+    };
+    let value = Line::new(&best.value, strong(&theme, value_size)).on_one_line(pen.ui.painter(), 110.0);
     let room = first - value.size().x - 8.0 - rect.left() - 30.0;
     let title = super::capital(best.title);
-    let line = Line::new(&title, strong(&theme, 15.0)).on_one_line(pen.ui.painter(), room.max(40.0));
+    let line = Line::new(&title, strong(&theme, name_size)).on_one_line(pen.ui.painter(), room.max(40.0));
     named_galley(pen.ui, rect.min + vec2(30.0, 1.0), line);
     let place = best
         .place
@@ -220,7 +225,7 @@ fn best_row(pen: &mut Pen<'_>, best: &BestView, columns: &[f32]) {
         .on_one_line(pen.ui.painter(), rect.width() - 32.0);
     named_galley(pen.ui, rect.min + vec2(30.0, 20.0), line);
     let cells = [
-        (&best.value, strong(&theme, 17.0)),
+        (&best.value, strong(&theme, value_size)),
         (&best.weighed, quiet(&theme)),
         (&best.added, quiet(&theme)),
     ];

@@ -86,25 +86,3 @@ impl TotalsState {
         });
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use egui::{Color32, pos2};
-
-    #[test]
-    fn the_picture_is_the_cards_part_of_the_screen() {
-        let pixels = (0..48u8).map(Color32::from_gray).collect();
-        let screen = ColorImage::new([8, 6], pixels);
-        let area = Rect::from_min_max(pos2(1.0, 1.0), pos2(3.0, 2.0));
-        let bytes = png_of(&screen, area, 2.0).unwrap();
-        let mut reader = png::Decoder::new(std::io::Cursor::new(&bytes))
-            .read_info()
-            .unwrap();
-        let mut out = vec![0; reader.output_buffer_size().unwrap()];
-        let info = reader.next_frame(&mut out).unwrap();
-        assert_eq!((info.width, info.height), (4, 2));
-        assert_eq!(&out[..4], [18, 18, 18, 255], "row 2, column 2 of 8 is the 18th");
-        assert!(png_of(&screen, Rect::from_min_max(pos2(90.0, 0.0), pos2(99.0, 9.0)), 1.0).is_err());
-    }
-}
