@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::bests::new_bests_by;
+use crate::bests::{Formula, new_bests_by};
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::clock;
@@ -73,15 +73,9 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
 
 /// Says which bests a set that was just saved is, or confirms.
 fn tell_new_bests(book: &Logbook, catalogue: &Catalogue, set: Id) {
-    let formula = book.settings.formula.as_deref().and_then(|id| id.parse().ok());
+    let formula = Formula::chosen(&book.settings);
     for log in &book.logs {
-        let new = new_bests_by(
-            log,
-            catalogue,
-            Counted::of(&book.settings),
-            formula.unwrap_or_default(),
-            set,
-        );
+        let new = new_bests_by(log, catalogue, Counted::of(&book.settings), formula, set);
         for best in new {
             let title = catalogue
                 .movement(&best.movement)

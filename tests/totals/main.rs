@@ -6,6 +6,7 @@
     reason = "helpers of tests may fail loudly"
 )]
 
+mod attempts;
 mod demand;
 #[path = "../commands_records/kit.rs"]
 #[allow(dead_code, reason = "one kit for several test programs")]

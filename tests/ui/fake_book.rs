@@ -4,7 +4,7 @@ use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
-use crate::{sample_ladders, sample_next, sample_roster};
+use crate::{sample_ladders, sample_next, sample_roster, sample_totals};
 
 pub struct FakeBook {
     pub open: bool,
@@ -12,6 +12,7 @@ pub struct FakeBook {
     pub next: NextView,
     pub ladders: LaddersView,
     pub roster: RosterView,
+    pub totals: TotalsView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
     pub banner: Option<Banner>,
@@ -33,6 +34,7 @@ impl FakeBook {
                 others: others(),
             },
             roster: sample_roster::gym(),
+            totals: sample_totals::dip(70),
             deeds: vec![],
             saved: Saved::At {
                 time: "18:42".into(),
@@ -106,6 +108,9 @@ impl Book for FakeBook {
     }
     fn ladders(&self) -> LaddersView {
         self.ladders.clone()
+    }
+    fn totals(&self) -> TotalsView {
+        self.totals.clone()
     }
     fn first(&self) -> FirstView {
         FirstView {

@@ -12,6 +12,8 @@ pub enum Pick {
     Folder,
     /// A spreadsheet.
     Sheet,
+    /// Where to put a picture.
+    Picture,
 }
 
 /// Shows a dialog and comes back with what was chosen.

@@ -15,7 +15,9 @@ mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod totals;
 mod watch;
+mod what_if;
 mod write;
 
 use std::collections::HashMap;
@@ -31,6 +33,7 @@ use super::book::{Book, Deed, Done, News};
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, Saved,
+    TotalsView,
 };
 
 pub use memory::open_window;
@@ -204,6 +207,10 @@ impl Book for Shelf {
         self.opened.as_ref().map(ladders::view).unwrap_or_default()
     }
 
+    fn totals(&self) -> TotalsView {
+        self.opened.as_ref().map(totals::view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -215,6 +222,8 @@ impl Book for Shelf {
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
+            Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
+            Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),
             Deed::OpenDemo => self.begin_demo(),

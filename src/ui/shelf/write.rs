@@ -35,7 +35,15 @@ impl Shelf {
                 .add(&name, &at, |log| records(facts, &at, log, &device))
                 .map(|_| ())
         })?;
-        Ok(None)
+        Ok(self.news())
+    }
+
+    /// What the newest record of the day is, if it is a set: a best.
+    fn news(&self) -> Option<String> {
+        let opened = self.opened.as_ref()?;
+        let log = opened.open_log()?;
+        let newest = logged::newest(opened, log)?;
+        matches!(newest.what, Fact::Set(_)).then(|| logged::news_of(opened, log, newest.id))?
     }
 
     /// Writes under the lock, and reads the athlete back.
