@@ -64,6 +64,10 @@ pub enum Command {
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
     Totals(TotalsArgs),
+    /// Writes tonight's sheet (PDF): who does what, with plates, rest and boxes to write in
+    Sheet(SheetArgs),
+    /// Writes one athlete's progress over a period (PDF), to hand over
+    Report(ReportArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -207,6 +211,46 @@ pub struct TotalsArgs {
     pub place: Where,
 }
 
+/// Arguments of `sheet`.
+#[derive(Debug, Args)]
+pub struct SheetArgs {
+    /// Only this athlete; may be given again, and the sheet keeps the order; everyone by default
+    #[arg(long = "athlete", value_name = "NAME")]
+    pub athletes: Vec<String>,
+    /// A table by movement for a whole class, instead of a page an athlete
+    #[arg(long)]
+    pub class: bool,
+    /// The PDF to write; one that is there is replaced
+    #[arg(long, value_name = "FILE", value_parser = file)]
+    pub output: PathBuf,
+    /// The logbook's folder
+    #[arg(long, value_name = "DIR", value_parser = folder)]
+    pub logbook: Option<PathBuf>,
+    /// The day of the class, YYYY-MM-DD; today by default
+    #[arg(long, value_name = "DATE", value_parser = date)]
+    pub on: Option<NaiveDate>,
+}
+
+/// Arguments of `report`.
+#[derive(Debug, Args)]
+pub struct ReportArgs {
+    /// Whose progress
+    #[arg(long, value_name = "NAME")]
+    pub athlete: String,
+    /// The first day of the period, YYYY-MM-DD; twelve weeks before the last by default
+    #[arg(long, value_name = "DATE", value_parser = date)]
+    pub from: Option<NaiveDate>,
+    /// The PDF to write; one that is there is replaced
+    #[arg(long, value_name = "FILE", value_parser = file)]
+    pub output: PathBuf,
+    /// The logbook's folder
+    #[arg(long, value_name = "DIR", value_parser = folder)]
+    pub logbook: Option<PathBuf>,
+    /// The last day of the period, YYYY-MM-DD; today by default
+    #[arg(long, value_name = "DATE", value_parser = date)]
+    pub on: Option<NaiveDate>,
+}
+
 /// Arguments of `check`.
 #[derive(Debug, Args)]
 pub struct CheckArgs {
@@ -250,6 +294,15 @@ pub(super) fn date(text: &str) -> Result<NaiveDate, String> {
 pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
     if text.is_empty() {
         Err("name a folder".to_owned())
+    } else {
+        Ok(PathBuf::from(text))
+    }
+}
+
+/// A file's name that is not empty.
+fn file(text: &str) -> Result<PathBuf, String> {
+    if text.is_empty() {
+        Err("name a file".to_owned())
     } else {
         Ok(PathBuf::from(text))
     }

@@ -17,9 +17,11 @@ mod next;
 pub mod output;
 mod reading;
 mod record_row;
+mod report;
 mod restore;
 mod retract;
 mod roster;
+mod sheet;
 pub mod start;
 mod totals;
 mod usage;
@@ -84,6 +86,8 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::Sheet(args)) => sheet::run(&args),
+        Some(Command::Report(args)) => report::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

@@ -17,6 +17,7 @@ pub mod prescribe;
 pub mod progress;
 pub mod roster;
 pub mod rules;
+pub mod session;
 pub mod sides;
 pub mod standing;
 pub mod warm_up;

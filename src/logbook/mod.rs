@@ -10,6 +10,7 @@ pub mod disk;
 pub mod exchange;
 mod fields;
 pub mod folder;
+mod handed_out;
 pub mod journal;
 pub mod line;
 mod listing;
@@ -28,6 +29,7 @@ pub mod written;
 
 pub use add::{Added, Target};
 pub use folder::Logbook;
+pub use handed_out::hand_out_pdf;
 pub use log::{Log, Person};
 pub use machine::{Machine, Places};
 pub use merge::{Amended, History, Retracted};

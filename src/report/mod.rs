@@ -2,4 +2,6 @@
 
 pub mod advice;
 pub mod numbers;
+pub mod progress;
+pub mod sheet;
 pub mod words;

@@ -8,6 +8,7 @@ use rayon::prelude::*;
 use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
+use crate::coaching::session::session_steps;
 use crate::coaching::{NextStep, PlatesOnHand};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
@@ -161,23 +162,7 @@ impl Opened {
 fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {
     let timeline = Timeline::new(log, catalogue, on);
     let steps = next_steps(&timeline, catalogue, plates);
-    let trained_today = timeline.sets.last().is_some_and(|set| set.date == on);
-    let session = if trained_today {
-        let before = log.without_sets_of(on);
-        let before = Timeline::new(&before, catalogue, on);
-        let mut session = next_steps(&before, catalogue, plates);
-        // A ladder that only today's sets are on has no advice from before them.
-        session.extend(
-            steps
-                .iter()
-                .filter(|step| !session.iter().any(|known| known.ladder == step.ladder))
-                .cloned()
-                .collect::<Vec<_>>(),
-        );
-        session
-    } else {
-        steps.clone()
-    };
+    let session = session_steps(log, &timeline, catalogue, plates, &steps);
     Athlete {
         folder: log.folder.clone(),
         line: line_of(&timeline, catalogue, &steps),
