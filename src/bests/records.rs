@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 
-use crate::catalogue::Movement;
+use crate::logbook::record::Id;
 use crate::timeline::{LoggedSet, Timeline, believed_reps};
 use crate::units::{Added, Bodyweight, Side, SystemLoad};
 
@@ -13,6 +13,11 @@ use super::Formula;
 /// Bodyweight's exponent in the size-adjusted measure: strength goes with the square of length, mass with its cube (2/3;
 /// allometric scaling, Jaric 2002).
 const SIZE_EXPONENT: f64 = 0.67;
+/// System load ÷ bodyweight^0.67, kg^0.33: what is left of strength when the size of the body is taken out.
+pub fn size_adjusted(load: SystemLoad, bodyweight: Bodyweight) -> f64 {
+    load.kg() / libm::pow(bodyweight.kg(), SIZE_EXPONENT)
+}
+
 /// Bests are kept for sets of so many repetitions and fewer. No rep-max table goes on beyond; common practice, no source.
 const MOST_REPS: u16 = 12;
 
@@ -69,6 +74,8 @@ pub struct Best<'a> {
     pub kind: Kind,
     /// Of what.
     pub size: Size,
+    /// The set.
+    pub id: Id,
     /// Its value, in the measure's unit.
     pub value: f64,
     /// The day.
@@ -91,16 +98,25 @@ const MEASURES: [Kind; 4] = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeA
 
 /// Every best of the log, by movement and side; within those by measure, then repetitions.
 pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
+    of_sets(timeline, formula, |_| true)
+}
+
+/// The same as if doubted sets were not there.
+pub(super) fn undoubted<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
+    of_sets(timeline, formula, |doubted| !doubted)
+}
+
+fn of_sets<'a>(timeline: &Timeline<'a>, formula: Formula, counts: impl Fn(bool) -> bool) -> Vec<Best<'a>> {
     let doubted = timeline.doubted();
     let mut rails: BTreeMap<(&'a str, Option<Side>), Vec<Standing<'_, 'a>>> = BTreeMap::new();
-    for (set, doubted) in timeline.sets.iter().zip(doubted) {
-        // Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
-        let plain = set.form.is_some_and(|form| form.help.is_none());
-        let lone = set.is_sided() && set.side().is_none();
-        if let (Some(movement), true) = (
-            set.movement,
-            plain && !lone && !set.broke_form() && set.amount > 0.0,
-        ) && !moves_nothing(set)
+    for (set, doubted) in timeline
+        .sets
+        .iter()
+        .zip(doubted)
+        .filter(|(_, doubted)| counts(*doubted))
+    {
+        if let (Some(movement), true) = (set.movement, can_be_a_best(set) && set.amount > 0.0)
+            && !moves_nothing(set)
         {
             rails
                 .entry((&movement.id, set.side()))
@@ -114,9 +130,16 @@ pub fn bests<'a>(timeline: &Timeline<'a>, formula: Formula) -> Vec<Best<'a>> {
         .collect()
 }
 
+/// Help that nobody measured (fingers, bands, shapes, the way down only) makes no best; nor does a broken standard.
+pub(super) fn can_be_a_best(set: &LoggedSet<'_>) -> bool {
+    let plain = set.form.is_some_and(|form| form.help.is_none());
+    let lone = set.is_sided() && set.side().is_none();
+    plain && !lone && !set.broke_form()
+}
+
 /// A load at or below zero: the set is kept and counts in no best.
-fn moves_nothing(set: &LoggedSet<'_>) -> bool {
-    let known = set.movement.and_then(Movement::share).is_some() && set.bodyweight.is_some();
+pub(super) fn moves_nothing(set: &LoggedSet<'_>) -> bool {
+    let known = set.share.is_some() && set.bodyweight.is_some();
     known && set.system.is_none()
 }
 
@@ -131,6 +154,7 @@ fn of_rail<'a>(
         side,
         kind,
         size,
+        id: set.id,
         value,
         date: set.date,
         bodyweight: set.bodyweight,
@@ -184,7 +208,7 @@ fn measure(set: &LoggedSet<'_>, kind: Kind) -> Option<f64> {
         Kind::System => set.system.filter(|_| knows_body(set)).map(SystemLoad::kg),
         Kind::Added => Some(set.added.kg()),
         Kind::Ratio => Some(set.system?.ratio(set.bodyweight?)),
-        Kind::SizeAdjusted => Some(set.system?.kg() / set.bodyweight?.kg().powf(SIZE_EXPONENT)),
+        Kind::SizeAdjusted => Some(size_adjusted(set.system?, set.bodyweight?)),
         Kind::OneRepMax | Kind::OneRepMaxAdded => None,
     }
 }
@@ -197,10 +221,7 @@ fn knows_body(set: &LoggedSet<'_>) -> bool {
 fn estimate(set: &LoggedSet<'_>, kind: Kind, formula: Formula) -> Option<f64> {
     let max = formula.one_rep_max(set.system.filter(|_| knows_body(set))?, believed_reps(set)?);
     match kind {
-        Kind::OneRepMaxAdded => {
-            let share = set.movement.and_then(Movement::share)?;
-            Some(max.added_from(share, set.bodyweight?).kg())
-        }
+        Kind::OneRepMaxAdded => Some(max.added_from(set.share?, set.bodyweight?).kg()),
         _ => Some(max.kg()),
     }
 }

@@ -3,7 +3,7 @@
 //! Johnson et al. 2009 define a pull-up's one-rep max by adding to or counterweighting the body: system load. A single is
 //! returned as it is: it needs no estimate, and only two of the formulas return it by themselves.
 
-use crate::units::SystemLoad;
+use crate::units::{Mass, SystemLoad};
 
 /// A published formula.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -67,6 +67,14 @@ impl Formula {
     }
 }
 
+impl Formula {
+    /// The load that this one-rep max allows for `reps` repetitions: the formula backwards.
+    pub fn load_for(self, max: SystemLoad, reps: f64) -> SystemLoad {
+        let one = SystemLoad::new(Mass::from_kg(1.0));
+        max.times(1.0 / self.one_rep_max(one, reps).kg())
+    }
+}
+
 impl std::str::FromStr for Formula {
     type Err = String;
     fn from_str(text: &str) -> Result<Self, String> {
@@ -80,7 +88,6 @@ impl std::str::FromStr for Formula {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::Mass;
 
     fn max(formula: Formula, kg: f64, reps: f64) -> f64 {
         formula.one_rep_max(SystemLoad::new(Mass::from_kg(kg)), reps).kg()
@@ -117,6 +124,15 @@ mod tests {
                     "{formula:?} at {reps}"
                 );
             }
+        }
+    }
+
+    #[test]
+    fn a_formula_backwards_gives_the_load_again() {
+        for formula in Formula::ALL {
+            let max = formula.one_rep_max(SystemLoad::new(Mass::from_kg(90.0)), 7.0);
+            assert!((formula.load_for(max, 7.0).kg() - 90.0).abs() < 1e-9);
+            assert_eq!(formula.load_for(max, 1.0), max);
         }
     }
 

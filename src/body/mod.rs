@@ -35,7 +35,7 @@ pub use lever::{Extra, Lever, lean_for, planche_lean, shape_number};
 pub use posture::{Leg, Posture};
 pub use quantity::{Angle, GRAVITY, Length, Moment};
 pub use segments::{Limb, Segments};
-pub use share::{hand_share, moved_mass};
+pub use share::{Counted, counted_share, hand_share, moved_mass};
 
 /// What is known of a body; each fact may be missing.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -175,7 +175,7 @@ mod tests {
         );
     }
 
-    // All values below: an independent computation from the same sources (leverage model, sections 4 and 5, table F).
+    // All values below: an independent computation from the same sources.
 
     #[test]
     fn weighted_pull_ups_stand_on_the_one_arm_scale() {

@@ -220,7 +220,7 @@ mod tests {
 
     #[test]
     fn the_bodies_are_built_like_the_tables_say() {
-        // Independent computation from the same published tables (leverage model, table A): standing centre of mass,
+        // Independent computation from the same published tables: standing centre of mass,
         // shoulder to hip, hip to ankle, shoulder to grip, both arms, centre of the arms.
         let expected = [
             (Segments::MALE, [0.556, 0.296, 0.495, 0.355, 0.0988, 0.482]),

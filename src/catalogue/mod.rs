@@ -102,6 +102,11 @@ impl Catalogue {
         (reading.value, reading.problems)
     }
 
+    /// A warning at the place where a ladder's file gives `field` of `rung`, or the rung's id where it is silent.
+    pub fn warning_at(file: &OwnFile, rung: (&str, &'static str), what: String, mend: String) -> Problem {
+        read::warning_at_rung(&file.path, &file.text, rung, what, mend)
+    }
+
     /// The text of a ladder's file; reading it gives the same ladder.
     pub fn ladder_text(&self, ladder: &Ladder) -> String {
         read::ladder_text(ladder, &self.movements)

@@ -9,6 +9,8 @@ use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
+use super::args_body::{DemandArgs, WhatIfArgs};
+use super::args_paper::{ReportArgs, SheetArgs};
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
@@ -48,6 +50,8 @@ pub enum Command {
     Next(NextArgs),
     /// What to hang for a load in all: the plates, or the help
     Load(LoadArgs),
+    /// What each rung of a ladder asks of a body, and how that was computed
+    Demand(DemandArgs),
     /// Who needs what, the most urgent first
     Roster(RosterArgs),
     /// Writes one record: a set, a weigh-in, pain, a placement, a phase, a goal, a note or a profile
@@ -68,6 +72,12 @@ pub enum Command {
     Sheet(SheetArgs),
     /// Writes one athlete's progress over a period (PDF), to hand over
     Report(ReportArgs),
+    /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
+    WhatIf(WhatIfArgs),
+    /// What each athlete can lift once today, with ranges, trend, and sets that look like typos
+    Strength(StrengthArgs),
+    /// Estimates as they would have been on past dates, from strictly earlier records
+    Backtest(BacktestArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -211,44 +221,29 @@ pub struct TotalsArgs {
     pub place: Where,
 }
 
-/// Arguments of `sheet`.
+/// Arguments of `strength`.
 #[derive(Debug, Args)]
-pub struct SheetArgs {
-    /// Only this athlete; may be given again, and the sheet keeps the order; everyone by default
-    #[arg(long = "athlete", value_name = "NAME")]
-    pub athletes: Vec<String>,
-    /// A table by movement for a whole class, instead of a page an athlete
-    #[arg(long)]
-    pub class: bool,
-    /// The PDF to write; one that is there is replaced
-    #[arg(long, value_name = "FILE", value_parser = file)]
-    pub output: PathBuf,
-    /// The logbook's folder
-    #[arg(long, value_name = "DIR", value_parser = folder)]
-    pub logbook: Option<PathBuf>,
-    /// The day of the class, YYYY-MM-DD; today by default
-    #[arg(long, value_name = "DATE", value_parser = date)]
-    pub on: Option<NaiveDate>,
+pub struct StrengthArgs {
+    /// Only this athlete
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
 }
 
-/// Arguments of `report`.
+/// Arguments of `backtest`.
 #[derive(Debug, Args)]
-pub struct ReportArgs {
-    /// Whose progress
-    #[arg(long, value_name = "NAME")]
-    pub athlete: String,
-    /// The first day of the period, YYYY-MM-DD; twelve weeks before the last by default
-    #[arg(long, value_name = "DATE", value_parser = date)]
-    pub from: Option<NaiveDate>,
-    /// The PDF to write; one that is there is replaced
-    #[arg(long, value_name = "FILE", value_parser = file)]
-    pub output: PathBuf,
+pub struct BacktestArgs {
+    /// What is asked, as CSV: athlete,movement,side,as_of,on and, if you like, system_kg
+    #[arg(long, value_name = "FILE")]
+    pub points: PathBuf,
     /// The logbook's folder
     #[arg(long, value_name = "DIR", value_parser = folder)]
     pub logbook: Option<PathBuf>,
-    /// The last day of the period, YYYY-MM-DD; today by default
-    #[arg(long, value_name = "DATE", value_parser = date)]
-    pub on: Option<NaiveDate>,
+    /// The form of the answer
+    #[arg(long, value_enum, default_value = "csv")]
+    pub format: Format,
 }
 
 /// Arguments of `check`.
@@ -294,15 +289,6 @@ pub(super) fn date(text: &str) -> Result<NaiveDate, String> {
 pub(super) fn folder(text: &str) -> Result<PathBuf, String> {
     if text.is_empty() {
         Err("name a folder".to_owned())
-    } else {
-        Ok(PathBuf::from(text))
-    }
-}
-
-/// A file's name that is not empty.
-fn file(text: &str) -> Result<PathBuf, String> {
-    if text.is_empty() {
-        Err("name a file".to_owned())
     } else {
         Ok(PathBuf::from(text))
     }

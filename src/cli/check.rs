@@ -4,6 +4,7 @@ use std::path::Path;
 
 use serde_json::json;
 
+use crate::body::demand;
 use crate::catalogue::{Catalogue, OwnFile};
 use crate::logbook::{Logbook, Machine, journal, settings};
 use crate::problem::{Place, Problem, Severity};
@@ -87,8 +88,11 @@ fn severity(severity: Severity) -> &'static str {
 
 fn logbook(machine: &Machine, root: &Path) -> Result<Vec<Problem>, Failed> {
     let (book, mut problems) = Logbook::open(machine, root)?;
-    let (_, own) = reading::catalogue_of(&book);
+    let (catalogue, own) = reading::catalogue_of(&book);
     problems.extend(own);
+    let own_file = |(path, text): &(String, String)| OwnFile::new(path, text);
+    let ladders: Vec<OwnFile> = book.own_ladders.iter().map(own_file).collect();
+    problems.extend(demand::warnings_of(&catalogue, &ladders));
     for problem in &mut problems {
         if Path::new(&problem.place.file).is_relative() {
             problem.place.file = root.join(&problem.place.file).to_string_lossy().into_owned();
@@ -141,9 +145,10 @@ fn with_movements_beside(path: &Path, ladder: OwnFile) -> Vec<Problem> {
         let text = std::fs::read_to_string(&path).ok()?;
         Some(OwnFile::new(path.to_string_lossy(), text))
     });
-    let ladder_path = ladder.path.clone();
-    let files: Vec<OwnFile> = movements.into_iter().chain([ladder]).collect();
-    let mut problems = Catalogue::shipped().with_own(&files).1;
-    problems.retain(|problem| problem.place.file == ladder_path);
+    let files: Vec<OwnFile> = movements.into_iter().chain([ladder.clone()]).collect();
+    let (catalogue, mut problems) = Catalogue::shipped().with_own(&files);
+    problems.retain(|problem| problem.place.file == ladder.path);
+    problems.extend(demand::warnings(&catalogue, &ladder));
+    problems.sort();
     problems
 }

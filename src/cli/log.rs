@@ -2,12 +2,16 @@
 
 use std::path::Path;
 
+use crate::bests::new_bests_by;
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::clock;
 use crate::logbook::exchange::{Column, Sheet};
+use crate::logbook::record::Id;
 use crate::logbook::writer::{LOCK_WAIT, refuse_for_writing};
 use crate::logbook::{Fact, Log, Logbook, Machine, Name, Record, Trouble, Writer, Written};
 use crate::problem::{quoted, visible};
+use crate::report::totals::new_best;
 
 use super::args_record::{LogArgs, RecordArgs};
 use super::output::tell;
@@ -58,8 +62,33 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
     if added.is_new {
         tell_new_athlete(&name);
     }
+    // It is saved whatever becomes of the news.
+    let read_back = set.and_then(|set| Some((set, writer.read_athlete(&name).ok()??.0)));
+    if let Some((set, book)) = read_back {
+        tell_new_bests(&book, &catalogue, set);
+    }
     let id = set.or(added.records.first().copied()).unwrap_or(added.name);
     Ok(Answer::plain(format!("saved {id}\n")))
+}
+
+/// Says which bests a set that was just saved is, or confirms.
+fn tell_new_bests(book: &Logbook, catalogue: &Catalogue, set: Id) {
+    let formula = book.settings.formula.as_deref().and_then(|id| id.parse().ok());
+    for log in &book.logs {
+        let new = new_bests_by(
+            log,
+            catalogue,
+            Counted::of(&book.settings),
+            formula.unwrap_or_default(),
+            set,
+        );
+        for best in new {
+            let title = catalogue
+                .movement(&best.movement)
+                .map_or(best.movement.as_str(), |known| &known.title);
+            tell(&new_best(&best, &visible(title), book.unit()));
+        }
+    }
 }
 
 /// Says that there was no logbook before.

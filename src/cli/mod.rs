@@ -4,8 +4,12 @@
 
 mod amend;
 mod args;
+mod args_paper;
+mod args_body;
 mod args_record;
+mod backtest;
 mod check;
+mod demand;
 mod demo;
 mod export;
 mod import;
@@ -23,8 +27,10 @@ mod retract;
 mod roster;
 mod sheet;
 pub mod start;
+mod strength;
 mod totals;
 mod usage;
+mod what_if;
 
 use std::process::ExitCode;
 
@@ -78,6 +84,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
     let result = match cli.command {
         Some(Command::Next(args)) => next::run(&args),
         Some(Command::Load(args)) => load::run(&args),
+        Some(Command::Demand(args)) => demand::run(&args),
         Some(Command::Roster(args)) => roster::run(&args),
         Some(Command::Log(args)) => log::run(&args),
         Some(Command::Amend(args)) => amend::run(&args),
@@ -88,6 +95,9 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Totals(args)) => totals::run(&args),
         Some(Command::Sheet(args)) => sheet::run(&args),
         Some(Command::Report(args)) => report::run(&args),
+        Some(Command::WhatIf(args)) => what_if::run(&args),
+        Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

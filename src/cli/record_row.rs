@@ -7,7 +7,7 @@ use crate::catalogue::Catalogue;
 use crate::logbook::exchange::{Column, Import, Options, Sheet, guarded, outcome_word, values};
 use crate::logbook::{Record, Written};
 use crate::problem::{Problem, quoted};
-use crate::units::{Outcome, Unit};
+use crate::units::{Outcome, Typed, Unit};
 
 use super::Failed;
 use super::args_record::{RecordArgs, YES};
@@ -173,6 +173,18 @@ impl Cells {
         self.put(column, &format!("{sign}{number}"));
         Ok(())
     }
+}
+
+/// A mass as an option says it: `20kg`, `45 lb`.
+///
+/// # Errors
+/// When it is no number with a unit.
+pub fn typed(option: &str, text: &str) -> Result<Typed, Failed> {
+    let read = number_and_unit(text).and_then(|(number, unit)| Typed::new(number.parse().ok()?, unit).ok());
+    read.ok_or_else(|| {
+        let text = quoted(text);
+        Failed::Usage(format!("{option} {text} is no mass; write it as 74kg or 163lb"))
+    })
 }
 
 /// The number and the unit of a mass as typed; what the number may be is import's to say.

@@ -6,7 +6,7 @@ use crate::problem::visible;
 use crate::report::numbers::counted;
 use crate::report::progress::report;
 
-use super::args::ReportArgs;
+use super::args_paper::ReportArgs;
 use super::reading::{self, Reading};
 use super::{Answer, Failed};
 

@@ -6,7 +6,7 @@ use crate::problem::{quoted, visible};
 use crate::report::numbers::counted;
 use crate::report::sheet::sheet;
 
-use super::args::SheetArgs;
+use super::args_paper::SheetArgs;
 use super::reading::{self, Reading};
 use super::{Answer, Failed};
 

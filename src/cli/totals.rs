@@ -6,6 +6,7 @@ use rayon::prelude::*;
 use serde_json::{Value, json};
 
 use crate::bests::{Best, Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::logbook::{Log, Machine};
 use crate::problem::visible;
 use crate::report::numbers::{about, kg, number};
@@ -45,10 +46,11 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
     } = reading::open(&machine, &root, name.as_ref())?;
     book.logs.sort_by(|a, b| a.name.cmp(&b.name));
     let on = reading::day(args.place.on);
+    let counted = Counted::of(&book.settings);
     let timelines: Vec<(&Log, Timeline<'_>)> = book
         .logs
         .par_iter()
-        .map(|log| (log, Timeline::new(log, &catalogue, on)))
+        .map(|log| (log, Timeline::counting(log, &catalogue, on, counted)))
         .collect();
     let all: Vec<(&str, Vec<Best<'_>>)> = timelines
         .par_iter()

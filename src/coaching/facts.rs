@@ -13,7 +13,7 @@ use super::standing::{Line, Standing};
 
 /// What a fall adds to the range and the standard of a rung without load: 2 reps or 2 s. Common practice, no source.
 const FALL_ADDS: f64 = 2.0;
-/// Age of a pain report that still counts, days. Trade brief: from memory of pain-monitoring practice (Thomeé 1997).
+/// Age of a pain report that still counts, days. From memory of pain-monitoring practice (Thomeé 1997).
 const PAIN_DAYS: i64 = 6;
 /// A report this high counts longer …
 pub(crate) const STRONG_PAIN: u8 = 6;
@@ -211,7 +211,7 @@ impl<'t, 'a> Facts<'t, 'a> {
 
     /// What can be moved today with the plates on hand on a rung with load; none without bodyweight or share.
     pub fn loadable(&self, with_help: bool) -> Option<Loadable<'t>> {
-        let share = self.movement?.share()?;
+        let share = self.timeline.share(self.movement?, Some(&self.rung.help))?;
         Some(self.plates.loadable(share, self.bodyweight(share)?, with_help))
     }
 
@@ -233,7 +233,7 @@ impl<'t, 'a> Facts<'t, 'a> {
 
 /// A set of the form in the last so many days lets an unplaced rail stand on the rung that no-record names.
 const RECENT_FORM_DAYS: i64 = 28;
-/// Of so many judged days the standard is looked for. Trade brief: common practice, no source.
+/// Of so many judged days the standard is looked for. Common practice, no source.
 const LAST_JUDGED: usize = 4;
 
 /// The days on which the next rung asked more than was thought: a set above `rung` failed under its own range, and

@@ -10,7 +10,7 @@ use crate::units::{Rail, SystemLoad};
 
 use super::GRACE_KG;
 
-/// Sets within so much of the day's heaviest are its work. Trade brief: common practice, no source.
+/// Sets within so much of the day's heaviest are its work. Common practice, no source.
 const WORK_BAND: f64 = 0.90;
 /// A failed set up to so many times the last work load was meant as work. Common practice, no source.
 const MEANT_AS_WORK: f64 = 1.10;

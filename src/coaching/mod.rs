@@ -5,6 +5,7 @@
 //! [`next_step`] is the order in which rules decide; caps and sides come after. No belief changes a verdict.
 
 pub mod advice;
+pub mod attempts;
 pub mod caps;
 pub mod care;
 pub mod entry;
@@ -12,6 +13,7 @@ pub mod facts;
 pub mod finding;
 pub mod judge;
 pub mod loads;
+pub mod meet;
 pub mod next_step;
 pub mod prescribe;
 pub mod progress;
@@ -21,6 +23,7 @@ pub mod session;
 pub mod sides;
 pub mod standing;
 pub mod warm_up;
+pub mod what_if;
 
 pub use advice::{Asked, LoadToday, NextStep, Prescription, Verdict};
 pub use finding::{CareNote, Finding};

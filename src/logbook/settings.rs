@@ -13,7 +13,15 @@ pub const FILE: &str = "logbook.ron";
 pub const FORMAT: u32 = 1;
 
 /// The fields, in the order in which they are written.
-const FIELDS: [&str; 6] = ["format", "name", "unit", "gear", "plates", "formula"];
+const FIELDS: [&str; 7] = [
+    "format",
+    "name",
+    "unit",
+    "gear",
+    "plates",
+    "formula",
+    "moved_mass",
+];
 
 /// Heaviest single plate or gear that is read, kg. Common practice, no source.
 const HEAVIEST_KG: f64 = 400.0;
@@ -33,6 +41,9 @@ pub struct Settings {
     pub plates: Vec<Typed>,
     /// The rep-max formula of the plain e1RM column, by its id.
     pub formula: Option<String>,
+    /// Whether Totals leaves the working hands and forearms out of the system load of pull-ups and dips. Standards and next
+    /// steps count the whole body all the same: they are written on it.
+    pub moved_mass: bool,
     /// Fields of a newer version, name and text, kept as they are.
     pub newer: Vec<(String, String)>,
 }
@@ -53,6 +64,7 @@ impl Settings {
             gear: None,
             plates: plates.iter().copied().filter_map(typed).collect(),
             formula: None,
+            moved_mass: false,
             newer: Vec::new(),
         }
     }
@@ -82,6 +94,7 @@ impl Settings {
         );
         add("plates", Some(format!("[{}]", plates.join(", "))));
         add("formula", self.formula.as_deref().map(quote));
+        add("moved_mass", self.moved_mass.then(|| true.to_string()));
         for (name, value) in &self.newer {
             add(name, Some(value.clone()));
         }
@@ -168,6 +181,7 @@ impl Reader<'_> {
                 Some(format!("a plate of {wrong} is outside 0 to {HEAVIEST_KG} kg"))
             }),
             "formula" => self.value(field, &mut settings.formula, |_| None),
+            "moved_mass" => self.value(field, &mut settings.moved_mass, |_| None),
             newer => {
                 let mend = match did_you_mean(newer, FIELDS) {
                     Some(near) => format!("write {near}, or use the version of Rungwright that wrote it"),
@@ -217,6 +231,14 @@ mod tests {
             let settings = Settings::fresh(unit);
             assert_eq!(Settings::read(FILE, &settings.to_text()), (settings, Vec::new()));
         }
+    }
+
+    #[test]
+    fn the_moved_mass_is_off_until_somebody_writes_it() {
+        let mut settings = Settings::fresh(Unit::Kg);
+        assert!(!settings.moved_mass && !settings.to_text().contains("moved_mass"));
+        settings.moved_mass = true;
+        assert_eq!(Settings::read(FILE, &settings.to_text()), (settings, Vec::new()));
     }
 
     #[test]

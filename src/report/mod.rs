@@ -1,7 +1,9 @@
 //! Numbers and findings as words, for screen, command and sheet. Nothing here decides anything.
 
 pub mod advice;
+pub mod belief;
 pub mod numbers;
 pub mod progress;
 pub mod sheet;
+pub mod totals;
 pub mod words;

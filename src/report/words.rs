@@ -418,6 +418,15 @@ fn site_words(site: Site) -> &'static str {
 
 /// "third", "21st": words up to four, then figures with their ending.
 fn ordinal(count: usize) -> String {
+    let words = ["first", "second", "third", "fourth"];
+    match count.checked_sub(1).and_then(|at| words.get(at)) {
+        Some(word) => (*word).to_owned(),
+        None => ordinal_figures(count),
+    }
+}
+
+/// "1st", "22nd".
+pub fn ordinal_figures(count: usize) -> String {
     let ending = match (count % 100, count % 10) {
         (11..=13, _) => "th",
         (_, 1) => "st",
@@ -425,11 +434,7 @@ fn ordinal(count: usize) -> String {
         (_, 3) => "rd",
         _ => "th",
     };
-    let words = ["first", "second", "third", "fourth"];
-    match count.checked_sub(1).and_then(|at| words.get(at)) {
-        Some(word) => (*word).to_owned(),
-        None => format!("{count}{ending}"),
-    }
+    format!("{count}{ending}")
 }
 
 /// A title inside a sentence: its first letter small, unless it is an abbreviation such as "L-sit".

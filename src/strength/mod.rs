@@ -27,6 +27,7 @@ mod history;
 mod holds;
 #[cfg(test)]
 mod linear_gaussian;
+mod log;
 mod normal;
 mod rows;
 mod set;
@@ -45,6 +46,9 @@ pub use filter::Filter;
 pub use goal::GoalWeeks;
 pub use history::History;
 pub use holds::{Hold, HoldBelief, HoldJoint, Holds};
+pub use log::{
+    AHEAD_DAYS, Believed, Heading, Point, Series, SetAt, Standpoint, Suspect, belief_of, beliefs, beliefs_at,
+};
 pub use training::{Attempt, Prior, TrainingDay};
 pub use tuning::{Outlier, Tuning};
 pub use typos::Likely;

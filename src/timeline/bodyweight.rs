@@ -4,7 +4,9 @@ use chrono::NaiveDate;
 
 use crate::units::{Bodyweight, Mass, Typed};
 
-/// How far a weigh-in may lie off the last one before it counts as odd, percent. Trade brief: common practice, no source.
+use super::line::least_squares;
+
+/// How far a weigh-in may lie off the last one before it counts as odd, percent. Common practice, no source.
 const ODD_PERCENT: f64 = 5.0;
 /// What time adds to that, percent a day (1 % a week). Common practice, no source.
 const ODD_PERCENT_A_DAY: f64 = 1.0 / 7.0;
@@ -14,7 +16,7 @@ const CONFIRM_PERCENT: f64 = 3.0;
 const TREND_DAYS: usize = 4;
 /// … that span at least so many days …
 const TREND_SPAN: i64 = 14;
-/// … of the last so many. All three: trade brief, common practice, no source.
+/// … of the last so many. All three: common practice, no source.
 const TREND_WINDOW: i64 = 28;
 
 /// A day with at least one weigh-in, by itself or with a set.
@@ -109,17 +111,10 @@ impl WeighIns {
         if recent.len() < TREND_DAYS || last - first < days_as_f64(TREND_SPAN) {
             return None;
         }
-        let count = recent.iter().map(|_| 1.0).sum::<f64>();
-        let mean_x = recent.iter().map(|(x, _)| x).sum::<f64>() / count;
-        let mean_y = recent.iter().map(|(_, y)| y).sum::<f64>() / count;
-        let spread = recent.iter().map(|(x, _)| (x - mean_x).powi(2)).sum::<f64>();
-        let slope = recent
-            .iter()
-            .map(|(x, y)| (x - mean_x) * (y - mean_y))
-            .sum::<f64>()
-            / spread;
+        let line = least_squares(&recent)?;
+        let mean = recent.iter().map(|(_, kg)| kg).sum::<f64>() / recent.iter().map(|_| 1.0).sum::<f64>();
         Some(Trend {
-            percent_a_week: slope * 7.0 / mean_y * 100.0,
+            percent_a_week: line.slope * 7.0 / mean * 100.0,
         })
     }
 }

@@ -4,23 +4,27 @@
 //! after `on` don't exist here. Days are calendar days as written; ages are days before `on`.
 
 mod bodyweight;
+mod line;
 mod odd;
 mod reports;
 mod sets;
 
 use chrono::NaiveDate;
 
-use crate::catalogue::Catalogue;
+use crate::body::{Body, Counted};
+use crate::catalogue::{Catalogue, Help, Ladder, Movement};
 use crate::logbook::record::{Fact, Placed};
 use crate::logbook::{Log, Person};
-use crate::units::{Bodyweight, Side};
+use crate::units::{Assistance, Bodyweight, Share, Side};
 
 pub use bodyweight::{Trend, WeighDay, WeighIns};
+pub use line::{Line, least_squares};
 pub use odd::{believed_reps, best_e1rm, epley};
 pub use reports::{Pain, Phases};
+use sets::Lifter;
 pub use sets::{Form, LoggedSet, Tag};
 
-/// How long a record is evidence, days. The trade brief's choice: common practice, no source.
+/// How long a record is evidence, days. Common practice, no source.
 pub const EVIDENCE_DAYS: i64 = 365;
 
 /// An athlete's log on a given day.
@@ -42,6 +46,7 @@ pub struct Timeline<'a> {
     pub phases: Phases,
     /// Placements up to `on`, in order.
     pub placements: Vec<Placement<'a>>,
+    lifter: Lifter,
 }
 
 /// A rail put somewhere.
@@ -60,8 +65,13 @@ pub struct Placement<'a> {
 }
 
 impl<'a> Timeline<'a> {
-    /// The log as it stands on `on`.
+    /// The log as it stands on `on`, the whole body counted: what standards and next steps are written on.
     pub fn new(log: &'a Log, catalogue: &'a Catalogue, on: NaiveDate) -> Self {
+        Self::counting(log, catalogue, on, Counted::Whole)
+    }
+
+    /// The log as it stands on `on`, with that part of the body in every system load.
+    pub fn counting(log: &'a Log, catalogue: &'a Catalogue, on: NaiveDate, counted: Counted) -> Self {
         let until = log.records.partition_point(|record| record.at.date() <= on);
         let records = log.records.get(..until).unwrap_or_default();
         let (mut weighed, mut sets) = (Vec::new(), Vec::with_capacity(records.len()));
@@ -105,7 +115,9 @@ impl<'a> Timeline<'a> {
         let later = log.records.get(until..).unwrap_or_default();
         later.iter().for_each(|record| person.learn(&record.what));
         let weigh_ins = WeighIns::gather(weighed);
-        let mut sets = sets::gather(&sets, catalogue, &weigh_ins);
+        let body = Body::of(&person, None, on).unwrap_or(Body::unknown_body());
+        let lifter = Lifter { body, counted };
+        let mut sets = sets::gather(&sets, catalogue, &weigh_ins, &lifter);
         let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
         odd::mark(sets.get_mut(recent..).unwrap_or_default());
         Self {
@@ -117,7 +129,26 @@ impl<'a> Timeline<'a> {
             pains,
             phases,
             placements,
+            lifter,
         }
+    }
+
+    /// The share of bodyweight that `movement` with a rung's `help` lifts; none where no system load is defined.
+    pub fn share(&self, movement: &Movement, help: Option<&Help>) -> Option<Share> {
+        self.lifter.share(movement, help)
+    }
+
+    /// What the athlete's band takes off, as last logged on a band rung of this ladder.
+    pub fn measured_band(&self, ladder: &Ladder) -> Option<Assistance> {
+        let on_band = |set: &&LoggedSet<'_>| {
+            let tag = set.tag.filter(|tag| tag.is_on(ladder));
+            tag.is_some_and(|tag| tag.rung.help == Help::Band) && !set.odd
+        };
+        self.sets
+            .iter()
+            .rev()
+            .filter(on_band)
+            .find_map(|set| set.added.assistance())
     }
 
     /// Days from `date` to the day asked about.

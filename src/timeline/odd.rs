@@ -8,11 +8,11 @@ use crate::units::{Side, SystemLoad};
 
 use super::{Form, LoggedSet};
 
-/// A load over so many times the best estimated one-rep max is odd. Trade brief: common practice, no source.
+/// A load over so many times the best estimated one-rep max is odd. Common practice, no source.
 const ODD_FACTOR: f64 = 1.15;
-/// Another day's set at this part of it confirms it. Trade brief: common practice, no source.
+/// Another day's set at this part of it confirms it. Common practice, no source.
 const CONFIRM_FACTOR: f64 = 0.97;
-/// So many earlier days must give an estimate first. Trade brief: common practice, no source.
+/// So many earlier days must give an estimate first. Common practice, no source.
 const EARLIER_DAYS: usize = 3;
 /// Most repetitions (done and in reserve) that a rep-max formula is believed for. NSCA tables end there; common practice.
 const MOST_REPS: f64 = 12.0;

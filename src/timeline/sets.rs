@@ -2,10 +2,11 @@
 
 use chrono::NaiveDate;
 
+use crate::body::{Body, Counted, counted_share};
 use crate::catalogue::{Catalogue, Help, Ladder, Movement, Rung};
 use crate::logbook::Record;
 use crate::logbook::record::{Id, Load, Set};
-use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Side, SystemLoad};
+use crate::units::{Added, Bodyweight, Measure, Outcome, Rail, Share, Side, SystemLoad};
 
 use super::WeighIns;
 
@@ -76,6 +77,8 @@ pub struct LoggedSet<'a> {
     pub added: Added,
     /// That day's bodyweight: its own if it was weighed then, else the day's.
     pub bodyweight: Option<Bodyweight>,
+    /// The part of bodyweight that it lifted; none where no system load is defined.
+    pub share: Option<Share>,
     /// All that was moved; none where bodyweight or share is unknown.
     pub system: Option<SystemLoad>,
     /// Reps or seconds.
@@ -133,10 +136,11 @@ struct Meant<'a> {
     set: &'a Set,
     movement: Option<&'a Movement>,
     tag: Option<Tag<'a>>,
+    share: Option<Share>,
 }
 
 impl<'a> Meant<'a> {
-    fn look_up(set: &'a Set, catalogue: &'a Catalogue) -> Self {
+    fn look_up(set: &'a Set, catalogue: &'a Catalogue, lifter: &Lifter) -> Self {
         let movement = catalogue.movement(&set.movement);
         let ladder = set.ladder.as_deref().and_then(|id| catalogue.ladder(id));
         let tag = ladder.zip(set.rung.as_deref()).and_then(|(ladder, id)| {
@@ -147,11 +151,30 @@ impl<'a> Meant<'a> {
                 height: ladder.half_rungs(rung),
             })
         });
-        Self { set, movement, tag }
+        let help = tag.map(|tag| &tag.rung.help);
+        Self {
+            set,
+            movement,
+            tag,
+            share: movement.and_then(|movement| lifter.share(movement, help)),
+        }
     }
 
     fn is_same(&self, set: &Set) -> bool {
         self.set.movement == set.movement && self.set.rung == set.rung && self.set.ladder == set.ladder
+    }
+}
+
+/// Whose share of the body a movement lifts, and what of it counts.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Lifter {
+    pub body: Body,
+    pub counted: Counted,
+}
+
+impl Lifter {
+    pub fn share(&self, movement: &Movement, help: Option<&Help>) -> Option<Share> {
+        counted_share(movement, help, &self.body, self.counted)
     }
 }
 
@@ -160,13 +183,14 @@ pub(super) fn gather<'a>(
     sets: &[(usize, &'a Record, &'a Set)],
     catalogue: &'a Catalogue,
     weigh_ins: &WeighIns,
+    lifter: &Lifter,
 ) -> Vec<LoggedSet<'a>> {
     let mut last: Option<Meant<'a>> = None;
     sets.iter()
         .map(|&(order, record, set)| {
             let meant = last
                 .filter(|last| last.is_same(set))
-                .unwrap_or_else(|| Meant::look_up(set, catalogue));
+                .unwrap_or_else(|| Meant::look_up(set, catalogue, lifter));
             last = Some(meant);
             logged(order, record, set, meant, weigh_ins)
         })
@@ -177,7 +201,9 @@ fn logged<'a>(
     order: usize,
     record: &'a Record,
     set: &'a Set,
-    Meant { movement, tag, .. }: Meant<'a>,
+    Meant {
+        movement, tag, share, ..
+    }: Meant<'a>,
     weigh_ins: &WeighIns,
 ) -> LoggedSet<'a> {
     let date = record.at.date();
@@ -196,7 +222,6 @@ fn logged<'a>(
     let added = set
         .load
         .map_or(Added::NONE, |load: Load| Added::new(load.signed()));
-    let share = movement.and_then(Movement::share);
     let system = share.and_then(|share| match bodyweight {
         Some(bodyweight) => Some(SystemLoad::of(share, bodyweight, added)),
         None => (share.value() == 0.0).then(|| SystemLoad::new(added.mass())),
@@ -211,6 +236,7 @@ fn logged<'a>(
         tag,
         added,
         bodyweight,
+        share,
         // A load at or below zero moves nothing: the set is kept and counts in no estimate, best or rule.
         odd: system.is_some_and(|load| load.kg() <= 0.0),
         system: system.filter(|load| load.kg() > 0.0),

@@ -4,7 +4,7 @@ use crate::kit::Home;
 
 const ON: &str = "2026-03-18";
 
-/// One athlete for each need, and two for some. The records follow the rules of the trade brief: one need each by hand.
+/// One athlete for each need, and two for some. The records follow the rules: one need each by hand.
 fn gym() -> Home {
     let mut rows = vec![
         "athlete,date,movement,side,bodyweight_kg,added_kg,reps,hold_s,rir,outcome,ladder,rung,pain,pain_site".to_owned(),

@@ -1,4 +1,4 @@
-//! Where to begin: placed, or by what is logged. Trade brief of this project: common practice, no source.
+//! Where to begin: placed, or by what is logged. Common practice, no source.
 
 use rungwright::coaching::NextStep;
 use rungwright::units::Side;

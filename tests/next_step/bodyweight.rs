@@ -1,4 +1,4 @@
-//! Bodyweight of a day, odd weigh-ins, stale weigh-ins. Trade brief of this project: common practice, no source.
+//! Bodyweight of a day, odd weigh-ins, stale weigh-ins. Common practice, no source.
 
 use rungwright::coaching::Verdict;
 

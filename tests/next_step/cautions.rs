@@ -1,5 +1,4 @@
-//! What to mind beside the work (pain is told in `pain`, odd sets in `odd_sets`). Bounds are the trade brief of this project:
-//! common practice, no source; 48 hours apart: Magnusson et al. 2010; loss of 0.7 % a week: Garthe et al. 2011.
+//! What to mind beside the work (pain is told in `pain`, odd sets in `odd_sets`). Bounds are common practice, no source; 48 hours apart: Magnusson et al. 2010; loss of 0.7 % a week: Garthe et al. 2011.
 
 use rungwright::logbook::record::PhaseKind;
 

@@ -1,5 +1,4 @@
-//! What a judged day was: test, missed, form, short, low, top, or in the range. The first that fits. Trade brief of this
-//! project: common practice, no source.
+//! What a judged day was: test, missed, form, short, low, top, or in the range. The first that fits. Common practice, no source.
 
 use rungwright::coaching::judge::Went;
 

@@ -1,4 +1,4 @@
-//! Ages, forms, sides: which records count at all. Trade brief of this project: common practice, no source.
+//! Ages, forms, sides: which records count at all. Common practice, no source.
 
 use rungwright::units::Side;
 

@@ -1,6 +1,6 @@
 //! Repeat, add reps, add load, test. The step of 2 to 10 % once one or two repetitions over the goal can be done: American
 //! College of Sports Medicine, position stand, Med Sci Sports Exerc 2009;41(3):687–708; here taken of system load. The rest
-//! is the trade brief of this project: common practice, no source.
+//! is common practice, no source.
 
 use rungwright::coaching::NextStep;
 

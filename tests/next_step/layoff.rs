@@ -1,5 +1,5 @@
 //! Time away and lighter weeks. Strength falls with time off (Bosquet et al. 2013), little in two weeks (McMaster et al.
-//! 2013); bounds and cuts are the trade brief of this project: common practice, no source.
+//! 2013); bounds and cuts are common practice, no source.
 
 use rungwright::logbook::record::PhaseKind;
 

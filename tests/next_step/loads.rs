@@ -1,4 +1,4 @@
-//! What to do today: the load, the sets, the range. Trade brief of this project: common practice, no source.
+//! What to do today: the load, the sets, the range. Common practice, no source.
 
 use rungwright::coaching::{NextStep, Verdict};
 

@@ -1,6 +1,6 @@
 //! The next step: each boundary of the rules as a claim, tested on both sides.
 //!
-//! Unless a test names a published source, the numbers are the trade brief of this project: common practice, no source.
+//! Unless a test names a published source, the numbers are common practice, no source.
 //! The lifter most tests speak of weighs 80 kg and stands on "a quarter of you on the belt": 3 sets of 4 to 6, 1 in
 //! reserve; standard 3 × 5 at 100 kg in all.
 

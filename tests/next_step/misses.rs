@@ -1,4 +1,4 @@
-//! Misses and stalls: back off before stepping back. Trade brief of this project: common practice, no source.
+//! Misses and stalls: back off before stepping back. Common practice, no source.
 
 use rungwright::coaching::NextStep;
 

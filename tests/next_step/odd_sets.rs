@@ -1,5 +1,5 @@
 //! Sets that look like a slip of the finger. Epley's formula (Boyd Epley Workout, 1985): load × (1 + reps / 30); the bounds
-//! are the trade brief of this project: common practice, no source.
+//! are common practice, no source.
 
 use crate::lifter;
 use crate::support::{Ago, Athlete, Phrase, Said, Sets, TODAY, one_set};

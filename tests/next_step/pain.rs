@@ -1,5 +1,5 @@
 //! Pain at the rung's joints. The 0 to 10 scale with a zone that allows work: pain monitoring, Thomeé 1997 and Silbernagel
-//! et al. 2007 (from memory); the bounds and days here: trade brief of this project, common practice, no source.
+//! et al. 2007 (from memory); the bounds and days here: common practice, no source.
 
 use rungwright::catalogue::Site;
 use rungwright::coaching::Verdict;

@@ -1,5 +1,5 @@
 //! Laws that hold for every log: one verdict a rail, the same each time, sides that wait, loads that can be hung and stay in
-//! their bounds, no step up without a pass, pounds or kilograms. Bounds: trade brief of this project, common practice, no
+//! their bounds, no step up without a pass, pounds or kilograms. Bounds: common practice, no
 //! source; 2 to 10 %: American College of Sports Medicine, position stand 2009.
 
 use std::collections::{BTreeMap, BTreeSet};

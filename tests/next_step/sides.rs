@@ -1,5 +1,5 @@
 //! Left against right: the stronger side waits. No threshold is proven (Bishop 2020); one repetition or two seconds, and
-//! everything else here, is the trade brief of this project: common practice, no source.
+//! everything else here, is common practice, no source.
 
 use rungwright::catalogue::Site;
 use rungwright::coaching::NextStep;

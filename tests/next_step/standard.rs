@@ -1,4 +1,4 @@
-//! The standard of a rung, met on a day, and the rung passed. Trade brief of this project: common practice, no source; fewer
+//! The standard of a rung, met on a day, and the rung passed. Common practice, no source; fewer
 //! reps with more load by Epley (Boyd Epley Workout, 1985): load × (30 + reps) is the same for sets as hard.
 
 use crate::kit::{last_day, last_day_on_belt};

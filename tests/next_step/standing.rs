@@ -1,4 +1,4 @@
-//! The rung now, the stay on it, and falls from above. Trade brief of this project: common practice, no source.
+//! The rung now, the stay on it, and falls from above. Common practice, no source.
 
 use rungwright::units::Side;
 

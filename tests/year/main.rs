@@ -102,7 +102,7 @@ fn a_year_of_levers_held_without_load() {
     hold("front-lever", "tuck", 0.55, YEARS);
 }
 
-// What the trade brief's rules do not yet hold, kept in sight instead of loosened. `cargo test --test year -- --ignored`
+// What the rules do not yet hold, kept in sight instead of loosened. `cargo test --test year -- --ignored`
 // shows it.
 
 /// The ladder states 0.40 → 0.70 of the goal from knees to level: who just passes the one can't do the other once. A fall asks

@@ -5,11 +5,13 @@
 //! one-arm scale; push-ups and rows by the load on the working hand; loads by ratio × (30 + reps + reserve). Where nothing can
 //! be computed and nothing is stated there is no demand, and the rung says so.
 
+mod check;
 mod lever;
 mod need;
 mod reps;
 mod words;
 
+pub use check::{warnings, warnings_of};
 pub use need::Scale;
 pub use words::How;
 

@@ -127,6 +127,32 @@ pub(super) fn error_at_id(file: &str, text: &str, id: &str, what: String, mend: 
     }
 }
 
+/// A warning at a field of a rung in a ladder's file, or at the rung's `id` where the file is silent.
+pub(super) fn warning_at_rung(
+    file: &str,
+    text: &str,
+    (rung, field): (&str, &'static str),
+    what: String,
+    mend: String,
+) -> Problem {
+    let source = Source::new(file, text);
+    let warning = |place| Problem::warning(place, what.clone(), mend.clone());
+    let Ok(outline) = open(&source) else {
+        return warning(Place::whole(file));
+    };
+    let rungs = outline.field(source.text, "rungs").map_or(&[][..], Node::items);
+    let is_it = |node: &&Node| {
+        let id = node
+            .field(source.text, "id")
+            .and_then(|id| source.text.get(id.span.clone()));
+        id.is_some_and(|id| id.trim_matches('"') == rung)
+    };
+    match rungs.iter().find(is_it) {
+        Some(node) => source.at(node.point_at(source.text, &Spot::root().field(field)), warning),
+        None => warning(Place::whole(file)),
+    }
+}
+
 /// The ladder as written, if every part could be read, and what is wrong in it.
 fn raw_ladder(
     source: &Source<'_>,

@@ -23,6 +23,7 @@ mod ident;
 mod listing;
 mod names;
 mod options;
+mod points;
 mod rails;
 mod reading;
 mod set;
@@ -41,6 +42,7 @@ pub use column::{Column, Meaning, meanings};
 pub use feed::{Fed, Feed};
 pub use listing::{Listing, MOST_LISTED};
 pub use options::{BadOption, Dates, Decimal, Delimiter, Options, Renaming};
+pub use points::{Asked, PointRow, Points, points};
 pub use write::{outcome_word, phase_word, same_values, sex_word, values, write};
 
 use flaw::LARGEST_FILE;

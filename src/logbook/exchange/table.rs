@@ -52,6 +52,13 @@ impl<'a> Table<'a> {
         self.at
     }
 
+    /// The bytes of the row between two spots, without its line end.
+    pub fn between(&self, start: Spot, end: Spot) -> &'a [u8] {
+        let row = self.bytes.get(start.byte..end.byte).unwrap_or_default();
+        let row = row.strip_suffix(b"\n").unwrap_or(row);
+        row.strip_suffix(b"\r").unwrap_or(row)
+    }
+
     /// The column of `spot` in characters, from 1.
     pub fn column(&self, spot: Spot) -> usize {
         let before = self.bytes.get(..spot.byte).unwrap_or(self.bytes);

@@ -1,6 +1,6 @@
 //! Ladders of the open athlete: rungs, hands and what each rung asks.
 
-use crate::body::demand::{demands, goal};
+use crate::body::demand::{Measured, demands_with, goal};
 use crate::body::{Body, RungDemand};
 use crate::catalogue::{Catalogue, Ladder, Rung, Way};
 use crate::coaching::progress::{Progress, progress};
@@ -79,7 +79,10 @@ fn broken(opened: &Opened) -> Vec<OtherLadder> {
 pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> LadderView {
     let body =
         Body::of(&timeline.person, timeline.bodyweight(), opened.on).unwrap_or_else(|_| Body::unknown_body());
-    let demands = demands(ladder, &opened.catalogue, &body);
+    let measured = Measured {
+        band: timeline.measured_band(ladder),
+    };
+    let demands = demands_with(ladder, &opened.catalogue, &body, measured);
     let steps: Vec<&NextStep> = opened
         .athlete()
         .map(|(_, athlete)| athlete.session.as_slice())

@@ -54,8 +54,14 @@ fn quiet(text: &str) -> SheetLine {
 fn of_demand(demand: &RungDemand) -> Vec<SheetLine> {
     let mut lines = Vec::new();
     if let Some(band) = demand.demand {
+        let (low, high) = (format!("{:.2}", band.low()), format!("{:.2}", band.high()));
+        let range = if low == high {
+            String::new()
+        } else {
+            format!(" ({low}–{high})")
+        };
         lines.push(SheetLine::words(
-            Phrase::strong(format!("{:.2}", band.centre())).then(" of the goal"),
+            Phrase::strong(format!("{:.2}", band.centre())).then(format!(" of the goal{range}")),
         ));
     }
     lines.push(SheetLine::words(demand.text()).quiet());

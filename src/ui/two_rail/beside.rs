@@ -4,7 +4,7 @@ use egui::epaint::CubicBezierShape;
 use egui::{Align2, Color32, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 
 use crate::ui::pen::{Ink, Line, letters};
-use crate::ui::theme::{Face, Theme, size};
+use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::views::{LadderView, Spot};
 
 use super::heights::decimals;
@@ -12,7 +12,7 @@ use super::layout::{Layout, RAIL};
 
 /// Columns of a label, from the right rail's middle.
 const DEMAND: f32 = 28.0;
-const TITLE: f32 = 84.0;
+const TITLE: f32 = 90.0;
 const LEADER: f32 = 6.0;
 const SLOPE: f32 = 8.0;
 
@@ -42,13 +42,25 @@ pub(super) fn labels(
             .demand
             .map_or_else(|| "–".to_owned(), |demand| format!("{demand:.digits$}"));
         let number_size = if layout.one_line { 15.0 } else { 17.0 };
+        let range = band_words(rung.sheet.demand_band).filter(|_| !layout.one_line);
+        let lift = if range.is_some() { 7.0 } else { 0.0 };
         letters(
             painter,
-            pos2(rail + DEMAND, place.label_y),
+            pos2(rail + DEMAND, place.label_y - lift),
             Align2::LEFT_CENTER,
             &demand,
             Ink::new(Face::LabelStrong, number_size, *theme.ink),
         );
+        if let Some(range) = range {
+            let ink = Ink::new(Face::Label, size::NOTE, *theme.ink3);
+            letters(
+                painter,
+                pos2(rail + DEMAND, place.label_y + 9.0),
+                Align2::LEFT_CENTER,
+                &range,
+                ink,
+            );
+        }
         let text = Rect::from_x_y_ranges(
             rail + TITLE..=right - 10.0,
             place.label_y - half(layout)..=place.label_y + half(layout),
@@ -70,6 +82,38 @@ pub(super) fn labels(
             two_lines(painter, rung, text, theme);
         }
     }
+}
+
+/// `0.47–0.61`; nothing where the demand is true by definition.
+fn band_words(band: Option<(f64, f64)>) -> Option<String> {
+    let (low, high) = band.map(|(low, high)| (format!("{low:.2}"), format!("{high:.2}")))?;
+    (low != high).then(|| format!("{low}–{high}"))
+}
+
+/// The band of the chosen rung's demand beside the right rail: soft, because nobody measured it on this body.
+pub(super) fn demand_band(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    theme: &Theme,
+) {
+    let sheet = match chosen {
+        Some(Spot::Rung(nth)) => view.rungs.get(nth).map(|rung| &rung.sheet),
+        Some(Spot::Branch(nth)) => view.branches.get(nth).map(|branch| &branch.sheet),
+        Some(Spot::Ground) | None => None,
+    };
+    let ends = sheet
+        .and_then(|sheet| sheet.demand_band)
+        .filter(|(low, high)| high > low);
+    let ends = ends.and_then(|(low, high)| Some((layout.y_of(low)?, layout.y_of(high)?)));
+    let Some((bottom, top)) = ends else { return };
+    let x = layout.rails[1] + RAIL / 2.0 + 2.0;
+    let bar = Rect::from_x_y_ranges(
+        x..=x + 5.0,
+        top.max(layout.area.top())..=bottom.min(layout.area.bottom()),
+    );
+    painter.rect_filled(bar, 2.5, translucent(*theme.ink2, 0.45));
 }
 
 fn half(layout: &Layout) -> f32 {

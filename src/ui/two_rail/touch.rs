@@ -38,6 +38,7 @@ pub fn ladder_ui(
     } else {
         beside::companions(&painter, view, layout, chosen, &theme);
         beside::labels(&painter, view, layout, chosen, layout.area.right(), &theme);
+        beside::demand_band(&painter, view, layout, chosen, &theme);
     }
     let mut touch = LadderTouch::default();
     for (nth, rung) in view.rungs.iter().enumerate() {

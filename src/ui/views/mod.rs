@@ -8,6 +8,7 @@ mod ladder;
 mod next;
 mod phrase;
 mod roster;
+mod totals;
 mod verdict;
 
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
@@ -16,4 +17,5 @@ pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
+pub use totals::*;
 pub use verdict::Verdict;

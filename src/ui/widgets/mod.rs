@@ -10,6 +10,7 @@ mod disc;
 mod key_cap;
 mod lying;
 mod rest_track;
+mod slider;
 mod tick_box;
 
 pub use badge::{badge, badge_colour, badge_with_word};
@@ -23,6 +24,7 @@ pub use disc::{hand_disc, hand_mark};
 pub use key_cap::{key_cap, key_cap_width};
 pub use lying::lying;
 pub use rest_track::{RestTrack, clock_words, rest_track};
+pub use slider::Slider;
 pub use tick_box::tick_box;
 
 use egui::{Painter, Rect, Response, Stroke, StrokeKind};

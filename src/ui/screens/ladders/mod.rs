@@ -218,7 +218,7 @@ fn column_heads(ui: &mut Ui, view: &LadderView, layout: &Layout, y: f32, roomy: 
     );
     letters(
         painter,
-        pos2(right + 84.0, y),
+        pos2(right + 90.0, y),
         Align2::LEFT_CENTER,
         if layout.one_line || !roomy {
             "rung"

@@ -12,6 +12,8 @@ use super::many;
 
 /// Width of the column of names.
 const NAMES: f32 = 78.0;
+/// Below this width names stand over their lines: long sentences need the room.
+const NARROW_SHEET: f32 = 250.0;
 
 /// Writes the sheet of `chosen`.
 pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) {
@@ -52,13 +54,20 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
     set_aside(pen, view);
 }
 
-/// A name at the left, its lines beside it.
+/// How far lines stand in: beside their name, or under it where the sheet is narrow.
+fn names(pen: &Pen<'_>) -> f32 {
+    if pen.width() < NARROW_SHEET { 0.0 } else { NAMES }
+}
+
+/// A name at the left, its lines beside it or under it.
 fn section(pen: &mut Pen<'_>, name: &str, lines: &[SheetLine]) {
     let theme = Theme::of(pen.ui);
     let top = pen.y;
     pen.write(Line::new(name, Ink::new(Face::Label, 15.0, *theme.ink2)));
     let after_name = pen.y;
-    pen.y = top;
+    if names(pen) > 0.0 {
+        pen.y = top;
+    }
     for line in lines {
         line_ui(pen, line);
     }
@@ -70,7 +79,7 @@ fn line_ui(pen: &mut Pen<'_>, line: &SheetLine) {
     let colour = if line.quiet { *theme.ink2 } else { *theme.ink };
     let plain = Ink::new(Face::Label, 15.0, colour);
     let strong = Ink::new(Face::LabelStrong, 15.0, *theme.ink);
-    let mut indent = NAMES;
+    let mut indent = names(pen);
     let middle = pen.y + 11.0;
     if let Some(rail) = line.rail {
         if !pen.measuring {
@@ -114,15 +123,19 @@ fn line_ui(pen: &mut Pen<'_>, line: &SheetLine) {
 
 /// Demand against what both hands are believed to do, on a short scale.
 fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
-    let Some((low, high)) = sheet.demand_band.filter(|_| !view.beliefs.is_empty()) else {
+    let Some((low, high)) = sheet
+        .demand_band
+        .filter(|(low, high)| high > low || !view.beliefs.is_empty())
+    else {
         return;
     };
     let theme = Theme::of(pen.ui);
     pen.gap(8.0);
-    let rows = many(view.beliefs.len()) * 16.0;
+    let rows = many(view.beliefs.len().max(1)) * 16.0;
+    let indent = names(pen);
     let Some(rect) = pen.room(rows + 30.0) else { return };
     let bars = Rect::from_min_max(
-        pos2(rect.left() + NAMES, rect.top()),
+        pos2(rect.left() + indent, rect.top()),
         pos2(rect.right() - 16.0, rect.top() + rows),
     );
     let ends = view

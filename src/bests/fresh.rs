@@ -1,0 +1,123 @@
+//! New bests, the moment they stand: what the log holds now that it did not hold before.
+//!
+//! A doubted set is announced when something confirms it, not before.
+
+use chrono::NaiveDate;
+
+use crate::body::Counted;
+use crate::catalogue::Catalogue;
+use crate::logbook::Log;
+use crate::logbook::record::Id;
+use crate::timeline::Timeline;
+use crate::units::{Added, Bodyweight, Side, SystemLoad};
+
+use super::Formula;
+use super::records::{Best, Kind, Size, undoubted};
+
+/// A set that became a best.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewBest {
+    /// The movement's id.
+    pub movement: String,
+    /// The side, for a movement whose sides are apart.
+    pub side: Option<Side>,
+    /// For how many repetitions at least, or how long.
+    pub size: Size,
+    /// By which measures, in their order.
+    pub kinds: Vec<Kind>,
+    /// What the first of them was before.
+    pub before: Option<f64>,
+    /// Its value now.
+    pub value: f64,
+    /// The day of the set.
+    pub date: NaiveDate,
+    /// Bodyweight then.
+    pub bodyweight: Option<Bodyweight>,
+    /// What hung from the belt.
+    pub added: Added,
+    /// All that was moved.
+    pub system: Option<SystemLoad>,
+}
+
+/// New bests that the set of this id brought to `log`, a confirmed older one too.
+pub fn new_bests_by(
+    log: &Log,
+    catalogue: &Catalogue,
+    counted: Counted,
+    formula: Formula,
+    set: Id,
+) -> Vec<NewBest> {
+    let Some(on) = log.records.last().map(|record| record.at.date()) else {
+        return Vec::new();
+    };
+    let without = Log {
+        records: log
+            .records
+            .iter()
+            .filter(|record| record.id != set)
+            .cloned()
+            .collect(),
+        ..log.clone()
+    };
+    let before = Timeline::counting(&without, catalogue, on, counted);
+    let after = Timeline::counting(log, catalogue, on, counted);
+    new_bests(&before, &after, formula)
+}
+
+/// Bests of `after` that beat those of `before`: of each measure the one for the most repetitions, measures of one set
+/// together. A rail's first sets beat nothing.
+pub fn new_bests(before: &Timeline<'_>, after: &Timeline<'_>, formula: Formula) -> Vec<NewBest> {
+    let (old, new) = (undoubted(before, formula), undoubted(after, formula));
+    let mut found: Vec<NewBest> = Vec::new();
+    for best in &new {
+        let same_rail = |other: &&Best<'_>| other.movement == best.movement && other.side == best.side;
+        if !matches!(best.size, Size::Reps(_)) || !old.iter().any(|other| same_rail(&other)) {
+            continue;
+        }
+        let was = old
+            .iter()
+            .filter(same_rail)
+            .find(|other| other.kind == best.kind && other.size == best.size);
+        let beats = was.is_none_or(|was| best.value > was.value * (1.0 + ROUNDING));
+        let for_more = |other: &Best<'_>| {
+            same_rail(&other) && other.kind == best.kind && other.id == best.id && more(other.size, best.size)
+        };
+        if beats && !new.iter().any(for_more) {
+            take(&mut found, best, was.map(|was| was.value));
+        }
+    }
+    found
+}
+
+/// Values as near as this are the same: pounds and kilograms differ by less in conversion.
+const ROUNDING: f64 = 1e-9;
+
+fn more(one: Size, other: Size) -> bool {
+    matches!((one, other), (Size::Reps(one), Size::Reps(other)) if one > other)
+}
+
+fn take(found: &mut Vec<NewBest>, best: &Best<'_>, before: Option<f64>) {
+    let same = found.iter_mut().find(|known| {
+        known.movement == best.movement
+            && known.side == best.side
+            && known.size == best.size
+            && known.date == best.date
+            && known.system == best.system
+            && known.added == best.added
+    });
+    match same {
+        Some(known) => known.kinds.push(best.kind),
+        None => found.push(NewBest {
+            movement: best.movement.to_owned(),
+            side: best.side,
+            size: best.size,
+            kinds: vec![best.kind],
+            before,
+            value: best.value,
+            date: best.date,
+            bodyweight: best.bodyweight,
+            added: best.added,
+            system: best.system,
+        }),
+    }
+}

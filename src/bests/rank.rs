@@ -1,0 +1,42 @@
+//! Where a value stands: within one's own history, and among the athletes of a gym.
+
+/// A place among others, 1 the best; equals share a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Place {
+    /// The place, from 1.
+    pub place: usize,
+    /// How many there are.
+    pub of: usize,
+}
+
+/// The place of `value` among `all` (which hold it); none among nobody.
+pub fn place(value: f64, all: &[f64]) -> Option<Place> {
+    let better = all
+        .iter()
+        .filter(|other| **other > value * (1.0 + ROUNDING))
+        .count();
+    (!all.is_empty()).then(|| Place {
+        place: (better + 1).min(all.len()),
+        of: all.len(),
+    })
+}
+
+/// Values as near as this share a place: pounds and kilograms differ by less in conversion.
+const ROUNDING: f64 = 1e-9;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn equals_share_a_place_and_the_next_one_is_left_out() {
+        // As in sport (competition ranking): two firsts, then the third.
+        let all = [90.0, 100.0, 100.0, 80.0];
+        let places: Vec<usize> = all
+            .iter()
+            .filter_map(|value| Some(place(*value, &all)?.place))
+            .collect();
+        assert_eq!(places, [3, 1, 1, 4]);
+        assert_eq!(place(1.0, &[]), None);
+    }
+}

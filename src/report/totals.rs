@@ -1,0 +1,222 @@
+//! Bests, fits, what-ifs and attempts as words.
+
+use crate::bests::rank::Place;
+use crate::bests::{Fit, Kind, NewBest, NoFit, Size};
+use crate::coaching::attempts::Attempt;
+use crate::coaching::what_if::{GENERAL_EXPONENT, Refused, There, Unknown, WhatIf};
+use crate::timeline::LOWEST_HEALTHY_BMI;
+use crate::units::{Added, Bodyweight, Mass, Side, SystemLoad, Unit};
+
+use super::numbers::{about, counted, day, kg, number};
+
+/// "best system load", "best added", "best ratio", "size-adjusted".
+pub fn measure(kind: Kind) -> &'static str {
+    match kind {
+        Kind::System => "best system load",
+        Kind::Added => "best added",
+        Kind::Ratio => "best ratio",
+        Kind::SizeAdjusted => "size-adjusted",
+        Kind::OneRepMax => "e1RM",
+        Kind::OneRepMaxAdded => "e1RM, added",
+    }
+}
+
+/// A value of a measure: "173.1 kg", "+92.5 kg", "2.218 ×", "9.190".
+pub fn value(kind: Kind, value: f64, unit: Unit) -> String {
+    match kind {
+        Kind::System | Kind::OneRepMax => about(value, unit),
+        Kind::Added | Kind::OneRepMaxAdded => signed(value, unit),
+        Kind::Ratio => format!("{value:.3} ×"),
+        Kind::SizeAdjusted => format!("{value:.3}"),
+    }
+}
+
+/// "+92.5 kg", "−12.5 kg", "0 kg".
+pub fn signed(kilograms: f64, unit: Unit) -> String {
+    let words = kg(kilograms, unit);
+    if kilograms > 0.0 {
+        format!("+{words}")
+    } else {
+        words
+    }
+}
+
+/// "80 %: 155–163".
+fn range(low: f64, high: f64, unit: Unit) -> String {
+    let part = |kg: f64| number(Mass::from_kg(kg).in_unit(unit), 0);
+    format!("80 %: {}–{}", part(low), part(high))
+}
+
+/// "158.9 kg in all, 80 %: 155–163", for one repetition.
+pub fn system_there(there: &There, unit: Unit) -> (String, String) {
+    (
+        about(there.system.kg(), unit),
+        format!("in all, {}", range(there.low80.kg(), there.high80.kg(), unit)),
+    )
+}
+
+/// "+84.9 kg on the belt (80 %: 81–89)", or help.
+pub fn belt_there(there: &There, unit: Unit) -> (String, String) {
+    let (low, high) = (there.added80.0.kg(), there.added80.1.kg());
+    match there.added.assistance() {
+        Some(help) => (
+            about(help.kg(), unit),
+            format!("of help ({})", range(-high, -low, unit)),
+        ),
+        None => {
+            let added = format!("+{}", about(there.added.kg(), unit));
+            (added, format!("on the belt ({})", range(low, high, unit)))
+        }
+    }
+}
+
+/// "2.15 × you · size-adjusted 8.89".
+pub fn measures_there(there: &There) -> String {
+    format!(
+        "{:.2} × you · size-adjusted {:.2}",
+        there.ratio, there.size_adjusted
+    )
+}
+
+/// What the athlete's own line says, or why there is none.
+pub fn fit(fit: &Result<Fit, NoFit>, unit: Unit) -> String {
+    let general =
+        format!("the general {GENERAL_EXPONENT} % of strength for 1 % of bodyweight serves (0 to 0.67)");
+    match fit {
+        Ok(fit) => {
+            let slope = fit.kg_per_kg();
+            format!(
+                "Your fit: {} {sign} of system load per {sign} of bodyweight (80 %: {}–{}), {} in {}. It shows what went together, not what a cut does.",
+                number(slope.centre, 2),
+                number(slope.low80, 1),
+                number(slope.high80, 1),
+                counted(i64::try_from(fit.sets).unwrap_or(i64::MAX), "set"),
+                counted(i64::try_from(fit.weeks).unwrap_or(i64::MAX), "week"),
+                sign = unit.sign(),
+            )
+        }
+        Err(NoFit::TooFew { weeks, asked }) => format!(
+            "No fit of your own yet: {} with a set that counts, {asked} are asked; {general}.",
+            counted(i64::try_from(*weeks).unwrap_or(i64::MAX), "week")
+        ),
+        Err(NoFit::HardlyVaried { from_kg, to_kg }) => format!(
+            "No fit of your own: your bodyweight hardly varied ({} to {}); {general}.",
+            about(*from_kg, unit),
+            about(*to_kg, unit)
+        ),
+    }
+}
+
+/// Why there is no answer at a bodyweight.
+pub fn refused(why: Refused, asked: Bodyweight, unit: Unit) -> String {
+    match why {
+        Refused::Minor => {
+            "under 18 no other bodyweight is looked at: growing and learning come first".to_owned()
+        }
+        Refused::Underweight { bmi, healthy_from } => format!(
+            "{} would be a body mass index of {}, under the healthy range from {}, which is {} at this height; nothing is said below it. Talk to a licensed professional",
+            about(asked.kg(), unit),
+            number(bmi, 1),
+            number(LOWEST_HEALTHY_BMI, 1),
+            about(healthy_from.kg(), unit),
+        ),
+        Refused::NoBodyweight => "give a bodyweight of 20 to 400 kg, or the same in lb".to_owned(),
+    }
+}
+
+/// Why nothing can be asked of a movement.
+pub fn unknown(why: Unknown) -> &'static str {
+    match why {
+        Unknown::NoLoad => "it has no system load: a shape or a hold is no load",
+        Unknown::NeverWeighed => "no bodyweight is logged: weigh in first",
+        Unknown::NoBelief => "no set of repetitions is logged yet: log one, with its bodyweight",
+    }
+}
+
+/// What to mind about an answer: a bodyweight that was never logged, a height that isn't known.
+pub fn cautions_there(known: &WhatIf, there: &There, unit: Unit) -> Vec<String> {
+    let asked = about(there.bodyweight.kg(), unit);
+    let mut cautions = Vec::new();
+    if let (true, Ok(fit)) = (there.beyond_log, &known.fit) {
+        let (from, to) = fit.bodyweights;
+        cautions.push(format!(
+            "{asked} lies outside what you logged ({} to {}); take this as rough.",
+            about(from.kg(), unit),
+            about(to.kg(), unit)
+        ));
+    }
+    if there.height_unknown {
+        cautions.push(format!(
+            "No height is logged, so nobody can say whether {asked} is a healthy bodyweight."
+        ));
+    }
+    cautions
+}
+
+/// "New best for 5 reps: 105 kg in all, +25 kg at 80 kg (before: 102.5 kg). By system load, added and ratio."
+pub fn new_best(best: &NewBest, title: &str, unit: Unit) -> String {
+    let side = match best.side {
+        None => "",
+        Some(Side::Left) => ", left",
+        Some(Side::Right) => ", right",
+    };
+    let size = match best.size {
+        Size::Reps(1) => " for 1 rep".to_owned(),
+        Size::Reps(reps) => format!(" for {reps} reps"),
+        Size::Hold(seconds) => format!(" for {} s", number(seconds, 1)),
+        Size::Estimate => String::new(),
+    };
+    let load = best.system.map_or(String::new(), |load: SystemLoad| {
+        format!("{} in all, ", about(load.kg(), unit))
+    });
+    let body = best
+        .bodyweight
+        .map_or(String::new(), |body| format!(" at {}", about(body.kg(), unit)));
+    let kinds: Vec<&str> = best
+        .kinds
+        .iter()
+        .map(|kind| measure(*kind).trim_start_matches("best "))
+        .collect();
+    let before = match (best.before, best.kinds.first()) {
+        (Some(before), Some(kind)) => format!(" (before: {})", value(*kind, before, unit)),
+        _ => String::new(),
+    };
+    format!(
+        "New best{size}, {title}{side}: {load}{}{body}, by {}{before}",
+        signed(best.added.kg(), unit),
+        listed(&kinds)
+    )
+}
+
+fn listed(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [some @ .., last] => format!("{} and {last}", some.join(", ")),
+    }
+}
+
+/// "+82.5 kg": what an attempt hangs; help with its sign.
+pub fn attempt(attempt: &Attempt, unit: Unit) -> String {
+    signed(attempt.load.added.kg(), unit)
+}
+
+/// "95 %".
+pub fn percent(chance: f64) -> String {
+    format!("{} %", number(chance * 100.0, 0))
+}
+
+/// "3rd of 36".
+pub fn place(place: Place) -> String {
+    format!("{} of {}", super::words::ordinal_figures(place.place), place.of)
+}
+
+/// A day's total of added loads: "+217.5 kg".
+pub fn total(mass: Mass, unit: Unit) -> String {
+    signed(Added::new(mass).kg(), unit)
+}
+
+/// "Sat 6 Sep 2025".
+pub fn long_day(date: chrono::NaiveDate) -> String {
+    format!("{} {}", day(date), date.format("%Y"))
+}

@@ -1,0 +1,16 @@
+//! Demands, totals across bodyweights, attempts and meets: what the commands answer and what the core says.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests may fail loudly"
+)]
+
+mod demand;
+#[path = "../commands_records/kit.rs"]
+#[allow(dead_code, reason = "one kit for several test programs")]
+mod kit;
+mod outside;
+mod shares;
+mod story;
+mod what_if;
