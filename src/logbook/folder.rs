@@ -1,6 +1,6 @@
 //! A logbook as read: settings, own ladders, and every athlete's log.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
@@ -118,6 +118,16 @@ impl Logbook {
         } else {
             Catalogue::shipped().with_own(&files)
         }
+    }
+
+    /// The names that a record gives; an athlete who only has a folder is none of them.
+    pub fn names(&self) -> BTreeSet<String> {
+        let named = |log: &&Log| log.naming().is_some();
+        self.logs
+            .iter()
+            .filter(named)
+            .map(|log| log.name.clone())
+            .collect()
     }
 
     /// The highest revision that any record of this logbook has; the next amend carries one more.

@@ -38,5 +38,5 @@ pub use record::{Device, Fact, Id, Load, Record};
 pub use settings::Settings;
 pub use trouble::Trouble;
 pub use whole_file::WholeFile;
-pub use writer::{Committed, Conflict, Writer};
+pub use writer::{Committed, Conflict, Doubts, Writer};
 pub use written::Written;

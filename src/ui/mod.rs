@@ -6,7 +6,7 @@
 //! * [`action`], [`keys`], [`palette`]: everything that can be asked for, by button, key or name
 //! * [`theme`], [`pen`], [`widgets`], [`two_rail`]: the look
 //! * [`frame`], [`screens`]: what stands around, and one screen a place
-//! * [`app`]: asks the keys, draws, then performs what was asked; [`work`]: long work on a thread
+//! * [`app`]: asks the keys, draws, then performs what was asked; [`work`]: long work on a thread; [`sound`]: beeps
 //!
 //! Absent on purpose: no rule of the trade, no path of a journal, no clock but the window's own.
 
@@ -19,6 +19,7 @@ pub mod palette;
 pub mod pen;
 pub mod screens;
 pub mod shelf;
+pub mod sound;
 pub mod theme;
 pub mod two_rail;
 pub mod views;

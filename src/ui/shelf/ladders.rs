@@ -145,8 +145,18 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
             .copied()
             .filter(|rail| is_set_aside(timeline, ladder, *rail))
             .collect(),
-        broken: None,
+        broken: broken_now(opened, &ladder.id),
     }
+}
+
+/// What is wrong in a ladder's file, where its last good version is shown.
+fn broken_now(opened: &Opened, id: &str) -> Option<String> {
+    let file = opened.catalogue.origin(id)?;
+    opened
+        .problems
+        .iter()
+        .find(|problem| problem.severity == Severity::Error && problem.place.file == file)
+        .map(|problem| format!("{}: {}.", say::place(&problem.place), problem.what))
 }
 
 fn centre(demand: &RungDemand) -> Option<f64> {

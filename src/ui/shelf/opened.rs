@@ -1,6 +1,8 @@
 //! A logbook as it was read, and everyone's next steps as they follow from it.
 
+use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use chrono::NaiveDate;
 use rayon::prelude::*;
@@ -13,6 +15,7 @@ use crate::coaching::{NextStep, PlatesOnHand};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
+use crate::ui::work::{Go, Progress, Report};
 
 /// An open logbook.
 pub(super) struct Opened {
@@ -43,39 +46,66 @@ pub(super) struct Athlete {
     pub session: Vec<NextStep>,
 }
 
+/// Why a logbook wasn't opened.
+#[derive(Debug)]
+pub(super) enum Ended {
+    /// Somebody stopped it.
+    Stopped,
+    /// It can't be opened.
+    Failed(String),
+}
+
+impl From<Trouble> for Ended {
+    fn from(trouble: Trouble) -> Self {
+        Self::Failed(trouble.to_string())
+    }
+}
+
 impl Opened {
-    /// Reads the logbook at `root`.
-    pub fn read(machine: &Machine, root: &Path, on: NaiveDate) -> Result<Self, Trouble> {
+    /// Reads the logbook at `root`. Own ladders that are broken now stay as `last` had them.
+    pub fn read(
+        machine: &Machine,
+        root: &Path,
+        on: NaiveDate,
+        last: Option<&Catalogue>,
+        report: &Report,
+    ) -> Result<Self, Ended> {
         let (book, mut problems) = Logbook::open(machine, root)?;
-        let (catalogue, own) = book.catalogue();
+        let (mut catalogue, own) = book.catalogue();
+        if let Some(last) = last {
+            let broken: BTreeSet<&str> = own
+                .iter()
+                .filter(|problem| problem.severity == Severity::Error)
+                .map(|problem| problem.place.file.as_str())
+                .collect();
+            catalogue = catalogue.keeping_last_good(last, &broken);
+        }
         problems.extend(own);
         let plates = PlatesOnHand::of(&book.settings);
-        let mut opened = Self {
+        let athletes = everyone(&book.logs, &catalogue, &plates, on, report).ok_or(Ended::Stopped)?;
+        let folder = athletes.first().map(|athlete| athlete.folder.clone());
+        Ok(Self {
             book,
             catalogue,
             plates,
             on,
-            athletes: Vec::new(),
-            folder: None,
+            athletes,
+            folder,
             ladder: None,
             problems,
-        };
-        opened.look_from(on);
-        opened.folder = opened.athletes.first().map(|athlete| athlete.folder.clone());
-        Ok(opened)
+        })
     }
 
-    /// Everyone's next steps anew, as seen from `on`.
-    pub fn look_from(&mut self, on: NaiveDate) {
-        self.on = on;
-        let mut athletes: Vec<Athlete> = self
-            .book
-            .logs
-            .par_iter()
-            .map(|log| athlete(log, &self.catalogue, &self.plates, on))
-            .collect();
-        sort(&mut athletes);
-        self.athletes = athletes;
+    /// The same athlete and ladder open as in `before`, where they are still there.
+    pub fn looking_at(mut self, before: &Opened) -> Self {
+        if let Some(folder) = &before.folder {
+            self.choose(folder);
+        }
+        self.ladder = before
+            .ladder
+            .clone()
+            .filter(|id| self.catalogue.ladder(id).is_some());
+        self
     }
 
     /// Takes one athlete's log as it was read anew.
@@ -157,6 +187,28 @@ impl Opened {
             .iter()
             .find(|problem| problem.severity == Severity::Error)
     }
+}
+
+/// Everyone's next steps, by need; none when it was stopped.
+fn everyone(
+    logs: &[Log],
+    catalogue: &Catalogue,
+    plates: &PlatesOnHand,
+    on: NaiveDate,
+    report: &Report,
+) -> Option<Vec<Athlete>> {
+    let of = u64::try_from(logs.len()).unwrap_or(u64::MAX);
+    let done = AtomicU64::new(0);
+    let mut athletes: Vec<Athlete> = logs
+        .par_iter()
+        .map(|log| {
+            let athlete = athlete(log, catalogue, plates, on);
+            let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+            (report.at(Progress { done, of }) == Go::On).then_some(athlete)
+        })
+        .collect::<Option<_>>()?;
+    sort(&mut athletes);
+    Some(athletes)
 }
 
 fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {

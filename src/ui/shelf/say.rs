@@ -26,6 +26,11 @@ pub(super) fn verdict(said: Said) -> Verdict {
     }
 }
 
+/// `ladders/dip.ron:3:18`.
+pub(super) fn place(place: &crate::problem::Place) -> String {
+    format!("{}:{}:{}", place.file, place.line, place.column)
+}
+
 /// `today`, `3 d`.
 pub(super) fn days_ago(days: i64) -> String {
     if days <= 0 {

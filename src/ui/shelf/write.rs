@@ -3,11 +3,12 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Log, Name, Record, Trouble, Written};
+use crate::logbook::{Fact, Log, Name, Record, Trouble, Writer, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
 
+use super::desk::NotDone;
 use super::opened::Opened;
 use super::{Shelf, logged};
 
@@ -24,63 +25,75 @@ impl Shelf {
     }
 
     /// Writes a deed of the open athlete.
-    pub(super) fn record(&mut self, deed: Deed) -> Result<Option<String>, String> {
+    pub(super) fn record(&mut self, deed: Deed) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let facts = facts(opened, deed)?;
         let name = open_name(opened)?;
-        self.append(&name, facts).map_err(|trouble| trouble.to_string())?;
+        let (at, device) = (self.at(), self.device.clone());
+        self.change(&name, |writer| {
+            writer
+                .add(&name, &at, |log| records(facts, &at, log, &device))
+                .map(|_| ())
+        })?;
         Ok(None)
     }
 
-    /// Appends facts of an athlete, and reads the athlete back.
-    pub(super) fn append(&mut self, name: &Name, facts: Vec<Fact>) -> Result<(), Trouble> {
-        let (at, device) = (self.at(), self.device.clone());
-        let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone()) else {
-            return Ok(());
-        };
-        let writer = self.take_writer(&root)?;
-        writer.add(name, &at, |log| records(facts, &at, log, &device))?;
-        let fresh = writer.read_athlete(name)?;
-        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
+    /// Writes under the lock, and reads the athlete back.
+    fn change(
+        &mut self,
+        name: &Name,
+        write: impl FnOnce(&mut Writer) -> Result<(), Trouble>,
+    ) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let root = opened.book.root.clone();
+        let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
+            write(writer)?;
+            writer.read_athlete(name)
+        })?;
+        let Some((fresh, _)) = fresh else { return Ok(()) };
+        let folders: Vec<String> = fresh.logs.iter().map(|log| log.folder.clone()).collect();
+        if let Some(opened) = &mut self.opened {
             opened.take(fresh);
+        }
+        for folder in folders {
+            self.keep_lengths(&folder);
         }
         Ok(())
     }
 
     /// Takes back the newest record of the day.
-    pub(super) fn undo(&mut self) -> Result<Option<String>, String> {
+    pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let name = open_name(opened)?;
         let newest = opened
             .open_log()
             .and_then(|log| logged::newest(opened, log))
-            .ok_or("Nothing of today is left to take back.")?;
-        let retract = Fact::Retract {
-            target: newest.id,
-            why: None,
-        };
-        let target = opened
-            .book
-            .target(newest.id)
-            .ok_or("That record is gone already.")?;
-        let (at, rev) = (self.at(), opened.book.highest_rev().saturating_add(1));
-        let nth = opened.open_log().map_or(0, |log| log.count_on(at.date()));
-        let root = opened.book.root.clone();
-        let record = Record {
-            id: clock::fresh_id(),
-            rev,
-            dev: self.device.clone(),
-            at,
-            nth,
-            what: retract,
-        };
-        let said = |trouble: Trouble| trouble.to_string();
-        let writer = self.take_writer(&root).map_err(said)?;
-        writer.change(&target, record).map_err(said)?;
-        let fresh = writer.read_athlete(&name).map_err(said)?;
-        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
-            opened.take(fresh);
-        }
+            .map(|record| record.id)
+            .ok_or("nothing of today is left to take back.")?;
+        let known = opened.book.highest_rev();
+        let (at, device) = (self.at(), self.device.clone());
+        let called = name.clone();
+        self.change(&name, move |writer| {
+            // Under the lock it is looked at again: a command may have changed it meanwhile.
+            let Some((log, _)) = writer.read_athlete(&called)? else {
+                return Ok(());
+            };
+            let Some(target) = log.target(newest).filter(|target| !target.is_retracted) else {
+                return Ok(());
+            };
+            let record = Record {
+                id: clock::fresh_id(),
+                rev: known.max(log.highest_rev()).saturating_add(1),
+                dev: device,
+                nth: log.logs.first().map_or(0, |log| log.count_on(at.date())),
+                at,
+                what: Fact::Retract {
+                    target: newest,
+                    why: None,
+                },
+            };
+            writer.change(&target, record)
+        })?;
         Ok(None)
     }
 }

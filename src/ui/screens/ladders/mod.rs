@@ -9,7 +9,8 @@ pub use state::{LaddersState, Over};
 
 use egui::{Align2, Rect, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::{Action, Actions, Context};
+use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::two_rail::ladder_ui;
@@ -19,8 +20,45 @@ use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
+use super::{Around, Screen};
 
 pub(crate) use crate::ui::two_rail::heights::many;
+
+/// Ladders, with its view as last loaded.
+#[derive(Default)]
+pub struct LaddersScreen {
+    /// What is shown.
+    pub view: LaddersView,
+    /// What it remembers.
+    pub state: LaddersState,
+}
+
+impl Screen for LaddersScreen {
+    fn context(&self) -> Context {
+        Context::Ladders
+    }
+
+    fn load(&mut self, book: &dyn Book) {
+        self.view = book.ladders();
+    }
+
+    fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
+        self.state.less_motion = around.remembered.less_motion;
+        ladders_ui(ui, &self.view, &mut self.state, actions);
+    }
+
+    fn perform(&mut self, action: Action, _actions: &mut Actions) {
+        self.state.perform(action, self.view.open.as_ref());
+    }
+
+    fn has_sheet(&self) -> bool {
+        self.state.over.is_some()
+    }
+
+    fn leave(&mut self) {
+        self.state.over = None;
+    }
+}
 
 /// Shows Ladders in the whole of `ui`.
 pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, actions: &mut Actions) {

@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 
 use egui::{Align2, Rect, Stroke, TextEdit, Ui, pos2, vec2};
 
-use crate::ui::action::{Action, Actions};
-use crate::ui::book::Deed;
+use crate::ui::action::{Action, Actions, Context};
+use crate::ui::book::{Book, Deed};
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, NARROW, Theme, size};
 use crate::ui::views::{Need, Place, RosterLine, RosterView};
@@ -16,6 +16,34 @@ use crate::ui::widgets::{self, badge, badge_colour, focus_ring, hand_disc, key_c
 use rows::{Columns, heads_ui, rows_ui};
 
 use super::next::{header_bar, heading_centred};
+use super::{Around, Screen};
+
+/// The roster, with its view as last loaded.
+#[derive(Default)]
+pub struct RosterScreen {
+    /// What is shown.
+    pub view: RosterView,
+    /// What it remembers.
+    pub state: RosterState,
+}
+
+impl Screen for RosterScreen {
+    fn context(&self) -> Context {
+        Context::Roster
+    }
+
+    fn load(&mut self, book: &dyn Book) {
+        self.view = book.roster();
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _around: &Around<'_>, actions: &mut Actions) {
+        roster_ui(ui, &self.view, &mut self.state, actions);
+    }
+
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        self.state.perform(action, &self.view, actions);
+    }
+}
 
 /// What the roster remembers between frames.
 #[derive(Debug, Clone, PartialEq, Default)]
