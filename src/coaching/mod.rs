@@ -22,6 +22,7 @@ pub mod rules;
 pub mod session;
 pub mod sides;
 pub mod standing;
+pub mod typed;
 pub mod warm_up;
 pub mod what_if;
 

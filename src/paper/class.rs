@@ -6,7 +6,7 @@ use crate::report::sheet::{AthleteSheet, Card, Sheet, Work};
 
 use super::face::Face;
 use super::page::{Area, Document, HEIGHT, Ink, MARGIN, Page, WIDTH};
-use super::sheet::{care_line, terms, verdict_word};
+use super::sheet::{care_line, nobody, terms, verdict_word};
 use super::wrap::{fitting, wrap};
 
 /// One rail of one athlete.
@@ -42,6 +42,9 @@ pub fn document(sheet: &Sheet) -> Document {
         title: format!("{}, {day}", sheet.gym),
         pages: table.pages,
     };
+    if document.pages.is_empty() {
+        document.pages.push(nobody());
+    }
     document.own_up();
     document.number(&format!("{} · {day}", sheet.gym));
     document

@@ -140,9 +140,6 @@ impl Flow {
                 plot(&mut self.page, area, strength, report);
             }
             self.y += 144.0;
-            for strength in pair.iter().filter(|strength| !strength.words.is_empty()) {
-                self.say(MARGIN, (Face::Text, 10.0, Ink::BLACK), &strength.words);
-            }
         }
     }
 

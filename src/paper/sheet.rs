@@ -27,9 +27,7 @@ pub fn document(sheet: &Sheet) -> Document {
         pages_of(athlete, sheet, &day, &mut document.pages);
     }
     if document.pages.is_empty() {
-        let mut page = Page::default();
-        page.words(MARGIN, 80.0, (Face::Text, 12.0, Ink::BLACK), "Nobody is on this sheet.");
-        document.pages.push(page);
+        document.pages.push(nobody());
     }
     document.own_up();
     document.number(&format!("{} · {day}", sheet.gym));
@@ -60,6 +58,13 @@ fn pages_of(athlete: &AthleteSheet, sheet: &Sheet, day: &str, pages: &mut Vec<Pa
     }
     care_line(&mut page);
     pages.push(page);
+}
+
+/// A page that says that nobody is on the sheet.
+pub(super) fn nobody() -> Page {
+    let mut page = Page::default();
+    page.words(MARGIN, 80.0, (Face::Text, 12.0, Ink::BLACK), "Nobody is on this sheet.");
+    page
 }
 
 /// What care asks, above the foot.

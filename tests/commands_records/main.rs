@@ -3,9 +3,11 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod kit;
+mod machines;
 mod log;
 mod mend;
 mod roster;
 mod round_trip;
+mod sheet;
 mod stream;
 mod wrong_use;

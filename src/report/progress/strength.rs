@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, TimeDelta};
 
 use crate::catalogue::Catalogue;
+use crate::strength::{Coverage, Series};
 use crate::timeline::{LoggedSet, Timeline, best_e1rm};
 use crate::units::Side;
 
@@ -12,6 +13,8 @@ use crate::units::Side;
 const FEWEST_DAYS: usize = 3;
 /// Most movements that are plotted: what fits on a page beside everything else.
 const MOST: usize = 4;
+/// A band has about so many corners.
+const STEPS: i64 = 24;
 
 /// Strength in one movement and side.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,8 +25,6 @@ pub struct Strength {
     pub days: Vec<(NaiveDate, f64, bool)>,
     /// The belief, where there is one, in order of date.
     pub band: Vec<Band>,
-    /// In a sentence.
-    pub words: String,
 }
 
 /// The belief on one day, kg of system load.
@@ -48,11 +49,20 @@ pub(super) fn strengths(now: &Timeline<'_>, catalogue: &Catalogue, from: NaiveDa
             rails.entry((&movement.id, set.side())).or_default().push(set);
         }
     }
+    let mut series: BTreeMap<&str, Option<Series>> = BTreeMap::new();
+    for (movement, _) in rails.keys() {
+        series.entry(movement).or_insert_with(|| Series::of(now, movement));
+    }
     let mut all: Vec<(usize, Strength)> = rails
         .into_iter()
         .filter_map(|((movement, side), sets)| {
             let days = days(&sets);
-            (days.len() >= FEWEST_DAYS).then(|| (sets.len(), strength(movement, side, days, catalogue)))
+            let band = match series.get(movement) {
+                Some(Some(series)) => band(series, side, from, now.on),
+                _ => Vec::new(),
+            };
+            let plotted = days.len() >= FEWEST_DAYS;
+            plotted.then(|| (sets.len(), strength(movement, side, (days, band), catalogue)))
         })
         .collect();
     all.sort_by_key(|(count, _)| std::cmp::Reverse(*count));
@@ -79,7 +89,7 @@ fn days(sets: &[&LoggedSet<'_>]) -> Vec<(NaiveDate, f64, bool)> {
 fn strength(
     movement: &str,
     side: Option<Side>,
-    days: Vec<(NaiveDate, f64, bool)>,
+    (days, band): (Vec<(NaiveDate, f64, bool)>, Vec<Band>),
     catalogue: &Catalogue,
 ) -> Strength {
     let title = catalogue
@@ -93,7 +103,28 @@ fn strength(
     Strength {
         title,
         days,
-        band: Vec::new(),
-        words: String::new(),
+        band,
     }
+}
+
+/// The belief about every fourth day of the period, and on its last.
+fn band(series: &Series, side: Option<Side>, from: NaiveDate, on: NaiveDate) -> Vec<Band> {
+    let days = (on - from).num_days().max(0);
+    let step = (days / STEPS).max(1);
+    let mut dates: Vec<NaiveDate> = (0..=days / step).map(|nth| from + TimeDelta::days(nth * step)).collect();
+    dates.push(on);
+    dates.dedup();
+    let mut bands = Vec::new();
+    let mut at = dates.iter();
+    series.on_each(&dates, |then| {
+        let (Some(date), Some(belief)) = (at.next(), then.belief(side)) else { return };
+        let eighty = belief.band(Coverage::Eighty);
+        bands.push(Band {
+            date: *date,
+            low: eighty.low.kg(),
+            middle: belief.one_rep_max().kg(),
+            high: eighty.high.kg(),
+        });
+    });
+    bands
 }

@@ -12,6 +12,8 @@ pub enum Pick {
     Folder,
     /// A spreadsheet.
     Sheet,
+    /// Where a page to print goes.
+    Output,
 }
 
 /// Shows a dialog and comes back with what was chosen.

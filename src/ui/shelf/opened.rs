@@ -11,10 +11,11 @@ use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
 use crate::coaching::session::session_steps;
-use crate::coaching::{NextStep, PlatesOnHand};
+use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
+use crate::units::Rail;
 use crate::ui::work::{Go, Progress, Report};
 
 /// An open logbook.
@@ -113,7 +114,9 @@ impl Opened {
         for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
             let new = athlete(&log, &self.catalogue, &self.plates, self.on);
             self.athletes.retain(|athlete| athlete.folder != log.folder);
-            self.athletes.push(new);
+            if !log.is_archived(self.on) {
+                self.athletes.push(new);
+            }
             match self.book.logs.iter().position(|old| old.folder == log.folder) {
                 Some(at) => {
                     if let (Some(old), Some(before)) =
@@ -138,6 +141,32 @@ impl Opened {
             .iter()
             .enumerate()
             .find(|(_, athlete)| athlete.folder == folder)
+    }
+
+    /// What this session asks of a rail on a rung.
+    pub fn asked(&self, folder: &str, ladder: &str, rail: Rail, rung: &str) -> Option<&Prescription> {
+        self.athletes
+            .iter()
+            .find(|athlete| athlete.folder == folder)?
+            .session
+            .iter()
+            .filter(|step| step.ladder == ladder && step.rail == rail)
+            .filter_map(|step| step.prescription.as_ref())
+            .find(|work| work.rung == rung)
+    }
+
+    /// Everyone's next steps anew, after plates or unit changed.
+    pub fn reckon(&mut self) {
+        self.plates = PlatesOnHand::of(&self.book.settings);
+        let mut athletes: Vec<Athlete> = self
+            .book
+            .logs
+            .par_iter()
+            .filter(|log| !log.is_archived(self.on))
+            .map(|log| athlete(log, &self.catalogue, &self.plates, self.on))
+            .collect();
+        sort(&mut athletes);
+        self.athletes = athletes;
     }
 
     /// The log of an athlete.
@@ -201,6 +230,7 @@ fn everyone(
     let done = AtomicU64::new(0);
     let mut athletes: Vec<Athlete> = logs
         .par_iter()
+        .filter(|log| !log.is_archived(on))
         .map(|log| {
             let athlete = athlete(log, catalogue, plates, on);
             let done = done.fetch_add(1, Ordering::Relaxed) + 1;
