@@ -13,7 +13,7 @@ mod read;
 mod shipped;
 
 use std::collections::BTreeMap;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 pub use ladder::{
     Amount, Caution, Companion, Entry, Given, Help, Ladder, Range, Rung, Shape, Standard, Way, Work,
@@ -24,30 +24,46 @@ pub use own::OwnFile;
 pub use read::{LONGEST_FILE, text_of};
 
 use crate::problem::Problem;
+use check::Movements;
+use shipped::Shipped;
 
-/// All movements and ladders that are in force.
+/// All movements and ladders that are in force. A clone is cheap: what is in it is shared.
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
-    movements: BTreeMap<String, Movement>,
-    ladders: BTreeMap<String, Ladder>,
+    movements: Arc<Movements>,
+    ladders: BTreeMap<String, Held>,
     /// Id by folded name.
-    movement_names: BTreeMap<String, String>,
+    movement_names: Arc<BTreeMap<String, String>>,
     /// Id by folded name.
     ladder_names: BTreeMap<String, String>,
     /// The own file that a ladder's id came from.
     origins: BTreeMap<String, String>,
 }
 
-static SHIPPED: LazyLock<Catalogue> = LazyLock::new(|| {
-    let (file, text) = shipped::MOVEMENTS;
-    let mut catalogue = Catalogue::default();
-    for movement in read::movements(file, text).value {
-        catalogue.put_movement(movement);
-    }
-    for (file, text) in shipped::LADDERS {
-        if let Some(ladder) = read::ladder(file, text, &catalogue.movements).value {
-            catalogue.put_ladder(ladder);
+/// A ladder in force.
+#[derive(Debug, Clone)]
+enum Held {
+    /// Read when it is first asked for.
+    Shipped(&'static Shipped),
+    Own(Arc<Ladder>),
+}
+
+impl Held {
+    fn ladder(&self) -> Option<&Ladder> {
+        match self {
+            Held::Shipped(shipped) => shipped.ladder(),
+            Held::Own(ladder) => Some(ladder),
         }
+    }
+}
+
+static SHIPPED: LazyLock<Catalogue> = LazyLock::new(|| {
+    let mut catalogue = Catalogue::default();
+    for movement in shipped::BY_ID.values() {
+        catalogue.put_movement(movement.clone());
+    }
+    for shipped in &shipped::LADDERS {
+        catalogue.put(shipped.id, Held::Shipped(shipped));
     }
     catalogue
 });
@@ -65,7 +81,7 @@ impl Catalogue {
 
     /// The ladder with this id.
     pub fn ladder(&self, id: &str) -> Option<&Ladder> {
-        self.ladders.get(id)
+        self.ladders.get(id)?.ladder()
     }
 
     /// The movement of this name as a person writes it; case, spaces, `-` and `_` make no difference.
@@ -92,7 +108,7 @@ impl Catalogue {
 
     /// Every ladder, by id.
     pub fn ladders(&self) -> impl Iterator<Item = &Ladder> {
-        self.ladders.values()
+        self.ladders.values().filter_map(Held::ladder)
     }
 
     /// The movements of a file and what is wrong in it; a movement with an error is left out.
@@ -123,13 +139,17 @@ impl Catalogue {
     }
 
     fn put_movement(&mut self, movement: Movement) {
-        self.movement_names
-            .insert(fold(&movement.id), movement.id.clone());
-        self.movements.insert(movement.id.clone(), movement);
+        Arc::make_mut(&mut self.movement_names).insert(fold(&movement.id), movement.id.clone());
+        Arc::make_mut(&mut self.movements).insert(movement.id.clone(), movement);
     }
 
     fn put_ladder(&mut self, ladder: Ladder) {
-        self.ladder_names.insert(fold(&ladder.id), ladder.id.clone());
-        self.ladders.insert(ladder.id.clone(), ladder);
+        let id = ladder.id.clone();
+        self.put(&id, Held::Own(Arc::new(ladder)));
+    }
+
+    fn put(&mut self, id: &str, ladder: Held) {
+        self.ladder_names.insert(fold(id), id.to_owned());
+        self.ladders.insert(id.to_owned(), ladder);
     }
 }

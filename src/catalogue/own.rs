@@ -53,7 +53,7 @@ impl Catalogue {
     /// finger in an open file takes no ladder away.
     pub fn keeping_last_good(mut self, last: &Catalogue, broken: &BTreeSet<&str>) -> Catalogue {
         for (id, path) in &last.origins {
-            let Some(ladder) = last.ladders.get(id).filter(|_| broken.contains(path.as_str())) else {
+            let Some(ladder) = last.ladder(id).filter(|_| broken.contains(path.as_str())) else {
                 continue;
             };
             if !self.origins.contains_key(id) && self.suits(ladder) {
@@ -105,7 +105,7 @@ impl Catalogue {
         self.movements.get(&movement.id)?;
         let mut after = self.clone();
         after.put_movement(movement.clone());
-        let broken = self.ladders.values().find(|ladder| !after.suits(ladder))?;
+        let broken = self.ladders().find(|ladder| !after.suits(ladder))?;
         Some((
             format!(
                 "with this {} the ladder {} no longer holds",

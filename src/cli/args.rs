@@ -213,9 +213,9 @@ pub struct TotalsArgs {
     /// Only this athlete
     #[arg(long, value_name = "NAME")]
     pub athlete: Option<String>,
-    /// The rep-max formula: epley, brzycki, lander, lombardi, mayhew, oconner or wathan
-    #[arg(long, value_name = "FORMULA", default_value = "epley", value_parser = parsed::<Formula>)]
-    pub formula: Formula,
+    /// The rep-max formula: epley, brzycki, lander, lombardi, mayhew, oconner or wathan; the settings' by default
+    #[arg(long, value_name = "FORMULA", value_parser = parsed::<Formula>)]
+    pub formula: Option<Formula>,
     /// Where and when.
     #[command(flatten)]
     pub place: Where,

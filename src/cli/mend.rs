@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use crate::catalogue::Catalogue;
 use crate::clock;
 use crate::logbook::writer::LOCK_WAIT;
-use crate::logbook::{Fact, Id, Logbook, Machine, Record, Target, Writer};
+use crate::logbook::{Fact, Holder, Id, Logbook, Machine, Record, Target, Writer};
 use crate::problem::quoted;
 
 use super::{Answer, Failed, log, reading};
@@ -14,7 +14,7 @@ use super::{Answer, Failed, log, reading};
 pub struct Mending {
     /// The record and whose it is.
     pub target: Target,
-    /// The logbook as it is under the lock.
+    /// The logbook as it is under the lock, with the record's athlete alone.
     pub book: Logbook,
     /// The movements and ladders in force.
     pub catalogue: Catalogue,
@@ -52,12 +52,15 @@ impl Mending {
         let now = clock::now().to_utc();
         let (writer, notes) = Writer::lock(&machine, &root, device, now, LOCK_WAIT)?;
         reading::report(&notes);
-        let (book, problems) = writer.read()?;
+        let found = writer.holder(id)?;
+        let Holder {
+            target,
+            book,
+            problems,
+        } = found
+            .ok_or_else(|| Failed::Problem(format!("no record has the id {id}; export lists them all")))?;
         reading::report(&problems);
         let (catalogue, _) = reading::catalogue_of(&book);
-        let target = book
-            .target(id)
-            .ok_or_else(|| Failed::Problem(format!("no record has the id {id}; export lists them all")))?;
         Ok(Self {
             target,
             book,

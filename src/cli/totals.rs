@@ -46,6 +46,7 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
     } = reading::open(&machine, &root, name.as_ref())?;
     book.logs.sort_by(|a, b| a.name.cmp(&b.name));
     let on = reading::day(args.place.on);
+    let formula = args.formula.unwrap_or_else(|| Formula::chosen(&book.settings));
     let counted = Counted::of(&book.settings);
     let timelines: Vec<(&Log, Timeline<'_>)> = book
         .logs
@@ -54,7 +55,7 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
         .collect();
     let all: Vec<(&str, Vec<Best<'_>>)> = timelines
         .par_iter()
-        .map(|(log, timeline)| (log.name.as_str(), bests(timeline, args.formula)))
+        .map(|(log, timeline)| (log.name.as_str(), bests(timeline, formula)))
         .collect();
     let rows = || -> Vec<Value> {
         all.iter()
@@ -72,7 +73,7 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
             };
             let told = all
                 .iter()
-                .map(|(athlete, bests)| of_athlete(athlete, bests, &title, book.unit(), args.formula));
+                .map(|(athlete, bests)| of_athlete(athlete, bests, &title, book.unit(), formula));
             told.collect()
         }
     };
@@ -101,9 +102,6 @@ fn row(athlete: &str, best: &Best<'_>) -> Value {
     })
 }
 
-/// Lines of the table: those a reader asks for first. JSON and CSV have them all.
-const SHOWN_REPS: [u16; 4] = [1, 3, 5, 8];
-
 fn of_athlete(
     athlete: &str,
     bests: &[Best<'_>],
@@ -127,19 +125,19 @@ fn of_athlete(
             Some(Side::Right) => ", right",
         };
         text.push_str(&format!("  {}{side}\n", visible(&title(movement))));
-        let shown = bests.into_iter().filter(|best| match best.size {
-            Size::Reps(reps) => SHOWN_REPS.contains(&reps),
-            Size::Hold(_) | Size::Estimate => true,
-        });
-        for best in shown {
-            text.push_str(&line(best, unit, formula));
+        // A set of eight is often the best of at least five, six and seven too: one line says so.
+        for same in bests.chunk_by(|a, b| (a.kind, a.id) == (b.kind, b.id)) {
+            if let (Some(first), Some(last)) = (same.first(), same.last()) {
+                text.push_str(&line(first, last.size, unit, formula));
+            }
         }
     }
     text.push('\n');
     text
 }
 
-fn line(best: &Best<'_>, unit: Unit, formula: Formula) -> String {
+/// One set's line: it is the best from its own size to `last`.
+fn line(best: &Best<'_>, last: Size, unit: Unit, formula: Formula) -> String {
     let what = match best.kind {
         Kind::System => "best system load".to_owned(),
         Kind::Added => "best added".to_owned(),
@@ -148,11 +146,12 @@ fn line(best: &Best<'_>, unit: Unit, formula: Formula) -> String {
         Kind::OneRepMax => format!("e1RM, {}", formula.id()),
         Kind::OneRepMaxAdded => "e1RM, added".to_owned(),
     };
-    let size = match best.size {
-        Size::Reps(1) => "1 rep".to_owned(),
-        Size::Reps(reps) => format!("{reps} reps"),
-        Size::Hold(seconds) => format!("{} s", number(seconds, 1)),
-        Size::Estimate => String::new(),
+    let size = match (best.size, last) {
+        (Size::Reps(first), Size::Reps(last)) if first < last => format!("{first}–{last} reps"),
+        (Size::Reps(1), _) => "1 rep".to_owned(),
+        (Size::Reps(reps), _) => format!("{reps} reps"),
+        (Size::Hold(seconds), _) => format!("{} s", number(seconds, 1)),
+        (Size::Estimate, _) => String::new(),
     };
     let value = match best.kind {
         Kind::Ratio => format!("{} × bodyweight", number(best.value, 2)),
@@ -168,7 +167,7 @@ fn line(best: &Best<'_>, unit: Unit, formula: Formula) -> String {
         ""
     };
     format!(
-        "    {what:<18}{size:>8}  {value:<20}{:<12}{at}{doubted}\n",
+        "    {what:<18}{size:>10}  {value:<20}{:<12}{at}{doubted}\n",
         best.date.to_string()
     )
     .trim_end()

@@ -130,7 +130,7 @@ impl Logbook {
             .collect()
     }
 
-    /// The highest revision that any record of this logbook has; the next amend carries one more.
+    /// The highest revision that any record read here has; the next amend carries one more.
     pub fn highest_rev(&self) -> u32 {
         self.histories
             .iter()

@@ -103,6 +103,24 @@ pub(crate) fn read(
     ))
 }
 
+/// The folders of the athletes who have a journal whose bytes `wanted` knows; what can't be read is passed over.
+pub(crate) fn folders_where(
+    disk: &dyn Disk,
+    root: &Path,
+    wanted: impl Fn(&[u8]) -> bool + Sync,
+) -> Result<BTreeSet<String>, Trouble> {
+    let listing = Listing::of(disk, root, Scope::All)?;
+    let holds_it = |found: &Found| disk.read(&found.path).is_ok_and(|bytes| wanted(&bytes));
+    let folders = listing
+        .files
+        .par_iter()
+        .filter_map(|(_, found)| match &found.role {
+            Role::Journal(folder) if holds_it(found) => Some(folder.clone()),
+            _ => None,
+        });
+    Ok(folders.collect())
+}
+
 /// One try; none if something changed meanwhile.
 fn once(disk: &dyn Disk, root: &Path, scope: Scope<'_>) -> Result<Option<Snapshot>, Trouble> {
     let before = Listing::of(disk, root, scope)?;

@@ -5,6 +5,7 @@
 mod add;
 mod append;
 mod batch;
+mod by_id;
 pub mod device;
 mod devices;
 pub mod disk;
@@ -30,6 +31,7 @@ pub mod writer;
 pub mod written;
 
 pub use add::{Added, Target};
+pub use by_id::Holder;
 pub use devices::Seen;
 pub use folder::Logbook;
 pub use handed_out::hand_out_pdf;

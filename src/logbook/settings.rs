@@ -23,6 +23,11 @@ const FIELDS: [&str; 7] = [
     "moved_mass",
 ];
 
+/// The rep-max formulas that can be chosen, by id; the folder `bests` computes them.
+pub const FORMULAS: [&str; 7] = [
+    "epley", "brzycki", "lander", "lombardi", "mayhew", "oconner", "wathan",
+];
+
 /// Heaviest single plate or gear that is read, kg. Common practice, no source.
 const HEAVIEST_KG: f64 = 400.0;
 
@@ -180,7 +185,16 @@ impl Reader<'_> {
                 })?;
                 Some(format!("a plate of {wrong} is outside 0 to {HEAVIEST_KG} kg"))
             }),
-            "formula" => self.value(field, &mut settings.formula, |_| None),
+            "formula" => self.value(field, &mut settings.formula, |formula: &Option<String>| {
+                let wrong = formula.as_deref().filter(|id| !FORMULAS.contains(id))?;
+                let near = did_you_mean(wrong, FORMULAS).map(|near| format!("; did you mean {near}?"));
+                Some(format!(
+                    "{} is not one of {}{}",
+                    quoted(wrong),
+                    FORMULAS.join(", "),
+                    near.unwrap_or_default()
+                ))
+            }),
             "moved_mass" => self.value(field, &mut settings.moved_mass, |_| None),
             newer => {
                 let mend = match did_you_mean(newer, FIELDS) {
@@ -205,7 +219,7 @@ impl Reader<'_> {
         match fields::value::<T>(field) {
             Ok(value) => match wrong(&value) {
                 None => *into = value,
-                Some(what) => self.error(field, what, "mend the number"),
+                Some(what) => self.error(field, what, "mend it, or leave the field out"),
             },
             Err(what) => self.error(
                 field,

@@ -6,8 +6,6 @@
 // A helper that panics fails its test, as it should.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-// The other test programs use the rest.
-#[allow(unused_imports)]
 #[path = "../support/mod.rs"]
 mod support;
 

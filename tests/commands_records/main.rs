@@ -10,4 +10,5 @@ mod roster;
 mod round_trip;
 mod sheet;
 mod stream;
+mod totals;
 mod wrong_use;

@@ -11,6 +11,7 @@
 // Each test program uses its own part of this. A helper that panics fails its test, as it should.
 #![allow(
     dead_code,
+    unused_imports,
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,

@@ -109,6 +109,16 @@ pub(super) fn ladder(file: &str, text: &str, movements: &Movements) -> Reading<O
     }
 }
 
+/// The movements of a file that is known to be sound; none of one that isn't.
+pub(super) fn sound_movements(text: &str) -> Vec<Movement> {
+    parts::ron().from_str(text).unwrap_or_default()
+}
+
+/// The ladder of a file that is known to be sound; none of one that isn't.
+pub(super) fn sound_ladder(text: &str, movements: &Movements) -> Option<Ladder> {
+    build::ladder(&parts::ron().from_str(text).ok()?, movements)
+}
+
 /// An error at the place where a file gives the `id` of its ladder or of one of its movements.
 pub(super) fn error_at_id(file: &str, text: &str, id: &str, what: String, mend: String) -> Problem {
     let source = Source::new(file, text);

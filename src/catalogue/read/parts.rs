@@ -11,6 +11,11 @@ use super::source::Source;
 use super::{MOST_PROBLEMS, words};
 use crate::problem::Problem;
 
+/// RON as our files are written.
+pub(super) fn ron() -> ron::Options {
+    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+}
+
 /// Each item read for itself. What is wrong with the whole counts only where no item explains it.
 pub(super) fn parse_items<T: DeserializeOwned>(
     source: &Source<'_>,
@@ -53,17 +58,13 @@ pub(super) fn parse<'a, T: Deserialize<'a>>(
     part: Range<usize>,
 ) -> Result<T, Fault> {
     let text = source.text.get(part.clone()).unwrap_or_default();
-    ron::Options::default()
-        .with_default_extension(Extensions::IMPLICIT_SOME)
-        .from_str(text)
-        .map_err(|error| {
-            let at = |position: ron::error::Position| {
-                part.start + Source::offset(text, position.line, position.col)
-            };
-            let (start, end) = (at(error.span.start), at(error.span.end));
-            Fault {
-                at: start,
-                problem: Box::new(words::explain(source, node, &part, &error.code, start..end)),
-            }
-        })
+    ron().from_str(text).map_err(|error| {
+        let at =
+            |position: ron::error::Position| part.start + Source::offset(text, position.line, position.col);
+        let (start, end) = (at(error.span.start), at(error.span.end));
+        Fault {
+            at: start,
+            problem: Box::new(words::explain(source, node, &part, &error.code, start..end)),
+        }
+    })
 }
