@@ -1,6 +1,6 @@
 //! A book that keeps everything in memory: the window is driven against it, and tests read what was written.
 
-use rungwright::ui::book::{Book, Deed, Done};
+use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
@@ -143,18 +143,19 @@ impl Book for FakeBook {
             rows: vec![
                 ImportRow {
                     line: 2,
-                    cells: vec!["Ana".into(), "2025-10-01".into(), "ok".into()],
+                    text: "Ana,2025-10-01,ok".into(),
                     problem: None,
                 },
                 ImportRow {
                     line: 3,
-                    cells: vec!["Ana".into(), "1.10.25".into(), "ok".into()],
+                    text: "Ana,1.10.25,ok".into(),
                     problem: Some("1.10.25 is no date; write it as 2025-10-01".into()),
                 },
             ],
             good: 1,
             bad: 1,
-            problem: None,
+            into: "A new logbook is made in your documents, folder Rungwright.".into(),
+            ..ImportView::default()
         })
     }
     fn perform(&mut self, deed: Deed) -> Done {
@@ -200,7 +201,7 @@ impl Book for FakeBook {
         }
         Done::Ok(None)
     }
-    fn poll(&mut self) -> bool {
-        false
+    fn poll(&mut self) -> News {
+        News::None
     }
 }

@@ -15,6 +15,7 @@ mod contrast;
 mod fake_book;
 mod kit;
 mod ladder;
+mod readme;
 mod renderer;
 mod sample_ladders;
 mod sample_next;

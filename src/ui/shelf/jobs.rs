@@ -382,9 +382,18 @@ impl Shelf {
             return true;
         };
         if stat.kind == crate::logbook::disk::Kind::Folder {
-            return false;
+            // A new folder may hold files that came before it was watched.
+            return !self.is_known_folder(path);
         }
         self.own.get(path) != Some(&stat.length)
+    }
+
+    fn is_known_folder(&self, path: &Path) -> bool {
+        self.opened.as_ref().is_some_and(|opened| {
+            let athletes = opened.book.root.join("athletes");
+            let is_athlete = |log: &crate::logbook::Log| athletes.join(&log.folder) == path;
+            path == opened.book.root || path == athletes || opened.book.logs.iter().any(is_athlete)
+        })
     }
 
     /// Keeps the lengths of an athlete's journals as they are after our own write.

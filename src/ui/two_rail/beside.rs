@@ -187,7 +187,13 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
         let galley =
             Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
-        let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
+        let holds = view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
+        let lift = match (rung.is_goal, holds) {
+            (_, true) => 25.0,
+            (true, false) => 18.0,
+            (false, false) => 13.0,
+        };
+        let over = place.rect.top() - lift;
         let centre = pos2(
             layout.middle(),
             if steps_up {

@@ -123,7 +123,13 @@ fn source_ui(ui: &mut Ui, state: &mut ImportState, actions: &mut Actions) {
         let text = state.pasted.clone();
         state.set(Source::Text(text));
     }
-    let dropped: Option<PathBuf> = ui.input(|input| input.raw.dropped_files.first().map(|file| file.path().to_path_buf()));
+    let dropped: Option<PathBuf> = ui.input(|input| {
+        input
+            .raw
+            .dropped_files
+            .first()
+            .map(|file| file.path().to_path_buf())
+    });
     if let Some(path) = dropped {
         state.pasted.clear();
         state.pick(path);

@@ -412,9 +412,14 @@ fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
     let response = ui.interact(
         rect,
         ui.scope_id().with(("reason", nth, &reason.rule)),
-        Sense::hover(),
+        Sense::focusable_noninteractive(),
     );
     let doc = format!("{} · {}", reason.rule, reason.doc);
     response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &doc));
-    response.on_hover_text(doc);
+    if response.has_focus() {
+        widgets::focus_ring(ui.painter(), rect.expand(1.0), 3.0, &Theme::of(ui));
+        response.show_tooltip_text(doc);
+    } else {
+        response.on_hover_text(doc);
+    }
 }
