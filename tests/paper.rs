@@ -50,11 +50,15 @@ fn book(home: &Path, unit: Unit, athletes: usize) -> Logbook {
     settings.name = Some("Kiln Yard".into());
     settings.gear = Typed::new(1.0, unit).ok();
     writer.write_settings(&settings).unwrap();
-    let batch = gym.athletes.into_iter().enumerate().map(|(nth, (name, mut records))| {
-        let called = NAMES.get(nth).map_or(name.as_str(), |name| name);
-        rename(&mut records, called);
-        (Name::parse(called).unwrap(), records)
-    });
+    let batch = gym
+        .athletes
+        .into_iter()
+        .enumerate()
+        .map(|(nth, (name, mut records))| {
+            let called = NAMES.get(nth).map_or(name.as_str(), |name| name);
+            rename(&mut records, called);
+            (Name::parse(called).unwrap(), records)
+        });
     writer.commit(batch.collect()).unwrap();
     let (book, problems) = writer.read().unwrap();
     assert!(problems.is_empty(), "{problems:?}");
@@ -107,7 +111,11 @@ fn said(sheet: &Sheet) -> Vec<String> {
                 said.push(format!("{} × {}", work.sets, work.asked));
                 said.push(work.rest.clone());
                 said.extend(work.reserve.clone());
-                said.extend(work.load.iter().flat_map(|load| [load.hung.clone(), load.plates.clone(), load.in_all.clone()]));
+                said.extend(
+                    work.load
+                        .iter()
+                        .flat_map(|load| [load.hung.clone(), load.plates.clone(), load.in_all.clone()]),
+                );
             }
         }
     }
@@ -123,8 +131,15 @@ fn every_number_of_the_sheet_is_on_its_pages_in_kilograms_and_in_pounds() {
         assert!(said.iter().any(|words| words.contains(unit.sign())));
         for (document, skips_weighs) in [(pages::document(&sheet), false), (class::document(&sheet), true)] {
             let printed = numbers(&words(&document));
-            let weighs: Vec<String> = sheet.athletes.iter().filter_map(|athlete| athlete.weighs.clone()).collect();
-            for words in said.iter().filter(|words| !(skips_weighs && weighs.contains(words))) {
+            let weighs: Vec<String> = sheet
+                .athletes
+                .iter()
+                .filter_map(|athlete| athlete.weighs.clone())
+                .collect();
+            for words in said
+                .iter()
+                .filter(|words| !(skips_weighs && weighs.contains(words)))
+            {
                 for number in numbers(words) {
                     assert!(printed.contains(&number), "{number} of {words:?} is nowhere");
                 }
@@ -152,8 +167,14 @@ fn nothing_runs_off_a_page_whatever_somebody_is_called() {
             } = mark
             {
                 let right = x + width(words, *face, *size);
-                assert!(*x >= MARGIN - 0.5 && right <= WIDTH - MARGIN + 1.0, "{words:?} ends at {right}");
-                assert!(*y > MARGIN && *y < HEIGHT - MARGIN + 13.0, "{words:?} stands at {y}");
+                assert!(
+                    *x >= MARGIN - 0.5 && right <= WIDTH - MARGIN + 1.0,
+                    "{words:?} ends at {right}"
+                );
+                assert!(
+                    *y > MARGIN && *y < HEIGHT - MARGIN + 13.0,
+                    "{words:?} stands at {y}"
+                );
             }
         }
     }
@@ -163,7 +184,11 @@ fn nothing_runs_off_a_page_whatever_somebody_is_called() {
 fn names_of_any_script_are_on_the_page_to_the_letter() {
     let home = tempfile::tempdir().unwrap();
     let sheet = the_sheet(&book(home.path(), Unit::Kg, 12));
-    let squeezed = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).collect::<String>();
+    let squeezed = |text: &str| {
+        text.chars()
+            .filter(|letter| !letter.is_whitespace())
+            .collect::<String>()
+    };
     for document in [pages::document(&sheet), class::document(&sheet)] {
         let printed = squeezed(&words(&document));
         for name in NAMES.iter().filter(|name| name.chars().count() < 60) {
@@ -181,7 +206,11 @@ fn a_letter_that_no_face_has_is_owned_up_to_on_its_page() {
     sheet.athletes[0].name = "𐌰𐌽𐌰 Gothic".into();
     let document = pages::document(&sheet);
     let first: Vec<&str> = document.pages[0].text().collect();
-    assert!(first.iter().any(|words| words.starts_with("A box stands for a letter") && words.contains("U+10330")));
+    assert!(
+        first
+            .iter()
+            .any(|words| words.starts_with("A box stands for a letter") && words.contains("U+10330"))
+    );
     assert!(!document.pages[1].text().any(|words| words.starts_with("A box")));
     pdf(&document).unwrap();
 }
@@ -196,7 +225,11 @@ fn pages_are_numbered_and_an_athlete_begins_on_a_fresh_one() {
     for (nth, page) in document.pages.iter().enumerate() {
         let foot = format!("page {} of {count}", nth + 1);
         assert!(page.text().any(|words| words == foot), "{foot}");
-        let names = sheet.athletes.iter().filter(|athlete| page.text().any(|words| words == athlete.name)).count();
+        let names = sheet
+            .athletes
+            .iter()
+            .filter(|athlete| page.text().any(|words| words == athlete.name))
+            .count();
         assert!(names <= 1, "two athletes on page {}", nth + 1);
     }
 }
@@ -213,9 +246,10 @@ fn a_card_has_a_box_to_tick_for_each_set() {
         .map(|work| usize::from(work.sets))
         .sum();
     for document in [pages::document(&sheet), class::document(&sheet)] {
-        let boxes = document.pages.iter().flat_map(|page| &page.marks).filter(|mark| {
-            matches!(mark, Mark::Box { area, outline: Some(_), fill: None } if area.w < 40.0)
-        });
+        let boxes =
+            document.pages.iter().flat_map(|page| &page.marks).filter(
+                |mark| matches!(mark, Mark::Box { area, outline: Some(_), fill: None } if area.w < 40.0),
+            );
         assert_eq!(boxes.count(), sets);
     }
 }
@@ -236,9 +270,13 @@ fn a_report_says_what_was_what_is_and_what_comes_next_with_care() {
                 assert!(numbers(&printed).contains(&number), "{number} of {}", best.value);
             }
         }
-        assert!(printed.contains("Stop on sharp pain."), "the care sentence is on every report");
+        assert!(
+            printed.contains("Stop on sharp pain."),
+            "the care sentence is on every report"
+        );
         for strength in &report.strengths {
-            let low_to_high = |band: &rungwright::report::progress::Band| band.low < band.middle && band.middle < band.high;
+            let low_to_high =
+                |band: &rungwright::report::progress::Band| band.low < band.middle && band.middle < band.high;
             assert!(strength.band.iter().all(low_to_high));
             assert!(strength.band.windows(2).all(|pair| pair[0].date < pair[1].date));
         }
@@ -250,6 +288,11 @@ fn an_empty_gym_still_prints_a_page_that_says_so() {
     let home = tempfile::tempdir().unwrap();
     let book = book(home.path(), Unit::Kg, 0);
     let sheet = the_sheet(&book);
-    assert_eq!(words(&pages::document(&sheet)).matches("Nobody is on this sheet.").count(), 1);
+    assert_eq!(
+        words(&pages::document(&sheet))
+            .matches("Nobody is on this sheet.")
+            .count(),
+        1
+    );
     pdf(&class::document(&sheet)).unwrap();
 }

@@ -4,8 +4,8 @@
 
 mod amend;
 mod args;
-mod args_paper;
 mod args_body;
+mod args_paper;
 mod args_record;
 mod backtest;
 mod check;

@@ -22,7 +22,9 @@ pub fn run(args: &ReportArgs) -> Result<Answer, Failed> {
     } = reading::open(&machine, &root, Some(&name))?;
     let on = reading::day(args.on);
     if let Some(from) = args.from.filter(|from| *from > on) {
-        return Err(Failed::Usage(format!("--from {from} lies after {on}, the last day")));
+        return Err(Failed::Usage(format!(
+            "--from {from} lies after {on}, the last day"
+        )));
     }
     let Some(log) = book.position(&name).and_then(|at| book.logs.get(at)) else {
         return Err(Failed::Problem(format!("{} has no log", visible(name.as_str()))));
@@ -33,7 +35,11 @@ pub fn run(args: &ReportArgs) -> Result<Answer, Failed> {
     hand_out_pdf(&machine, &args.output, &bytes)?;
     let pages = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);
     Ok(Answer {
-        text: format!("{}: {}\n", visible(&args.output.to_string_lossy()), counted(pages, "page")),
+        text: format!(
+            "{}: {}\n",
+            visible(&args.output.to_string_lossy()),
+            counted(pages, "page")
+        ),
         with_problems,
     })
 }

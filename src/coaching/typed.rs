@@ -22,7 +22,9 @@ pub struct TypedSet {
 /// In words, what is wrong with it and how to write it.
 pub fn set(text: &str, is_hold: bool) -> Result<Option<TypedSet>, String> {
     let mut words = text.split_whitespace();
-    let Some(first) = words.next() else { return Ok(None) };
+    let Some(first) = words.next() else {
+        return Ok(None);
+    };
     let mend = if is_hold {
         "write seconds like 12, with m for a miss or f for form"
     } else {
@@ -50,7 +52,10 @@ pub fn set(text: &str, is_hold: bool) -> Result<Option<TypedSet>, String> {
         }
     }
     if typed.amount <= 0.0 && typed.outcome != Outcome::Missed {
-        return Err(format!("{}: nothing done is a miss, 0 m; leave the cell empty if it was not tried.", quoted(text)));
+        return Err(format!(
+            "{}: nothing done is a miss, 0 m; leave the cell empty if it was not tried.",
+            quoted(text)
+        ));
     }
     Ok(Some(typed))
 }
@@ -62,7 +67,13 @@ pub fn set(text: &str, is_hold: bool) -> Result<Option<TypedSet>, String> {
 pub fn pain(text: &str) -> Result<Option<(Site, Option<Side>, u8)>, String> {
     let words: Vec<&str> = text.split_whitespace().collect();
     let sites = || Site::ALL.map(Site::word).join(", ");
-    let wrong = || format!("{}: write the place and 0 to 10, like elbow L 4. Places: {}.", quoted(text), sites());
+    let wrong = || {
+        format!(
+            "{}: write the place and 0 to 10, like elbow L 4. Places: {}.",
+            quoted(text),
+            sites()
+        )
+    };
     let (site, side, score) = match words.as_slice() {
         [] => return Ok(None),
         [site, score] => (site, None, score),
@@ -72,7 +83,11 @@ pub fn pain(text: &str) -> Result<Option<(Site, Option<Side>, u8)>, String> {
     };
     let known = |known: &Site| known.word().eq_ignore_ascii_case(site);
     let site = Site::ALL.into_iter().find(known).ok_or_else(wrong)?;
-    let score: u8 = score.parse().ok().filter(|score| *score <= 10).ok_or_else(wrong)?;
+    let score: u8 = score
+        .parse()
+        .ok()
+        .filter(|score| *score <= 10)
+        .ok_or_else(wrong)?;
     Ok(Some((site, side, score)))
 }
 

@@ -13,13 +13,18 @@ const HEAVIEST_KG: f64 = 400.0;
 impl Settings {
     /// The plates as they are typed, heaviest first as they stand.
     pub fn plates_text(&self) -> String {
-        let words: Vec<String> = self.plates.iter().map(|plate| mass_text(*plate, self.unit)).collect();
+        let words: Vec<String> = self
+            .plates
+            .iter()
+            .map(|plate| mass_text(*plate, self.unit))
+            .collect();
         words.join(" ")
     }
 
     /// Belt, chain and carabiner as typed; empty where they weigh nothing.
     pub fn gear_text(&self) -> String {
-        self.gear.map_or_else(String::new, |gear| mass_text(gear, self.unit))
+        self.gear
+            .map_or_else(String::new, |gear| mass_text(gear, self.unit))
     }
 }
 

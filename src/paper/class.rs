@@ -56,12 +56,16 @@ fn by_movement(sheet: &Sheet) -> Vec<(String, Vec<Row<'_>>)> {
     for athlete in &sheet.athletes {
         for card in &athlete.cards {
             if let Some(work) = &card.work {
-                rows.entry(&work.movement_title).or_default().push((athlete, card));
+                rows.entry(&work.movement_title)
+                    .or_default()
+                    .push((athlete, card));
             }
         }
     }
-    let mut rows: Vec<(String, Vec<Row<'_>>)> =
-        rows.into_iter().map(|(title, rows)| (title.to_owned(), rows)).collect();
+    let mut rows: Vec<(String, Vec<Row<'_>>)> = rows
+        .into_iter()
+        .map(|(title, rows)| (title.to_owned(), rows))
+        .collect();
     rows.sort_by(|(a, one), (b, other)| other.len().cmp(&one.len()).then(a.cmp(b)));
     rows
 }
@@ -102,9 +106,15 @@ impl Table<'_> {
     fn head(&mut self, words: &str) {
         let bar = Area::new(MARGIN, self.y, WIDTH - 2.0 * MARGIN, 22.0);
         self.page.boxed(bar, Some(Ink::SHADE), None);
-        self.page.words(MARGIN + 6.0, self.y + 15.5, (Face::Strong, 13.0, Ink::BLACK), words);
+        self.page.words(
+            MARGIN + 6.0,
+            self.y + 15.5,
+            (Face::Strong, 13.0, Ink::BLACK),
+            words,
+        );
         let label = (Face::Label, 9.0, Ink::QUIET);
-        self.page.words(BOXES, self.y + 14.5, label, "done: reps or seconds, a box a set");
+        self.page
+            .words(BOXES, self.y + 14.5, label, "done: reps or seconds, a box a set");
         self.y += 22.0;
     }
 
@@ -132,7 +142,12 @@ impl Table<'_> {
         let size = fitting(&athlete.name, Face::Strong, &[12.0, 11.0, 10.0, 9.0], room);
         let names = wrap(&athlete.name, Face::Strong, size, room);
         for (nth, line) in (0u8..).zip(names.iter().take(2)) {
-            page.words(MARGIN + 2.0, top + 15.0 + 12.0 * f32::from(nth), (Face::Strong, size, Ink::BLACK), line);
+            page.words(
+                MARGIN + 2.0,
+                top + 15.0 + 12.0 * f32::from(nth),
+                (Face::Strong, size, Ink::BLACK),
+                line,
+            );
         }
         let label = (Face::Label, 9.0, Ink::QUIET);
         if names.len() < 2 {
@@ -146,7 +161,12 @@ impl Table<'_> {
             Some(load) => page.words(x + 9.0, top + 15.0, big, &load.hung),
             None => x,
         };
-        if let Some(plates) = work.load.as_ref().map(|load| &load.plates).filter(|plates| !plates.is_empty()) {
+        if let Some(plates) = work
+            .load
+            .as_ref()
+            .map(|load| &load.plates)
+            .filter(|plates| !plates.is_empty())
+        {
             let size = fitting(plates, Face::Label, &[10.0, 9.0, 8.0], BOXES - x - 10.0);
             page.words(x + 7.0, top + 15.0, (Face::Label, size, Ink::BLACK), plates);
         }
@@ -169,7 +189,8 @@ impl Table<'_> {
             for line in wrap(&words, Face::Text, 9.0, WIDTH - 2.0 * MARGIN - 4.0) {
                 self.make_room(12.0);
                 self.y += 11.5;
-                self.page.words(MARGIN + 2.0, self.y, (Face::Text, 9.0, Ink::BLACK), &line);
+                self.page
+                    .words(MARGIN + 2.0, self.y, (Face::Text, 9.0, Ink::BLACK), &line);
             }
         }
     }
@@ -183,9 +204,19 @@ impl Table<'_> {
             }
             let paused = athlete.cards.iter().filter(|card| card.work.is_none());
             said.extend(paused.map(|card| {
-                format!("{}, {}: no work today. {}", athlete.name, super::sheet::title(card), card.why)
+                format!(
+                    "{}, {}: no work today. {}",
+                    athlete.name,
+                    super::sheet::title(card),
+                    card.why
+                )
             }));
-            said.extend(athlete.care.iter().map(|note| format!("{}: {note}", athlete.name)));
+            said.extend(
+                athlete
+                    .care
+                    .iter()
+                    .map(|note| format!("{}: {note}", athlete.name)),
+            );
         }
         if said.is_empty() {
             return;
@@ -197,7 +228,8 @@ impl Table<'_> {
             for line in wrap(&sentence, Face::Text, 10.0, WIDTH - 2.0 * MARGIN - 4.0) {
                 self.make_room(14.0);
                 self.y += 13.5;
-                self.page.words(MARGIN + 2.0, self.y, (Face::Text, 10.0, Ink::BLACK), &line);
+                self.page
+                    .words(MARGIN + 2.0, self.y, (Face::Text, 10.0, Ink::BLACK), &line);
             }
         }
     }

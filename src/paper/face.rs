@@ -89,7 +89,9 @@ impl Face {
     fn advance(self, letter: char, size: f32) -> f32 {
         let drawn = self.drawing(letter).unwrap_or(self);
         let face = drawn.parsed();
-        let glyph = face.and_then(|face| face.glyph_index(letter)).unwrap_or(GlyphId(0));
+        let glyph = face
+            .and_then(|face| face.glyph_index(letter))
+            .unwrap_or(GlyphId(0));
         let (units, advance) = face.map_or((1000, 500), |face| {
             (face.units_per_em(), face.glyph_hor_advance(glyph).unwrap_or(500))
         });
@@ -147,7 +149,19 @@ mod tests {
 
     #[test]
     fn names_of_many_scripts_find_a_face() {
-        for name in ["Dvořák", "Bảo Trịnh", "Ольга", "Ελένη", "王佳慧", "田辺ゆうき", "김지우", "ليلى", "נועה", "अर्जुन", "สมชาย"] {
+        for name in [
+            "Dvořák",
+            "Bảo Trịnh",
+            "Ольга",
+            "Ελένη",
+            "王佳慧",
+            "田辺ゆうき",
+            "김지우",
+            "ليلى",
+            "נועה",
+            "अर्जुन",
+            "สมชาย",
+        ] {
             assert_eq!(lacking(name), Vec::<char>::new(), "{name}");
         }
         assert_eq!(lacking("Ana 𐌰"), vec!['𐌰'], "Gothic is in no face here");
@@ -164,7 +178,10 @@ mod tests {
 
     #[test]
     fn a_run_ends_where_the_face_ends() {
-        let letters: Vec<String> = runs("Mei 王 (gym)", Face::Strong).into_iter().map(|run| run.letters).collect();
+        let letters: Vec<String> = runs("Mei 王 (gym)", Face::Strong)
+            .into_iter()
+            .map(|run| run.letters)
+            .collect();
         assert_eq!(letters.concat(), "Mei 王 (gym)");
         assert!(letters.contains(&"Mei ".to_owned()), "{letters:?}");
     }

@@ -31,7 +31,11 @@ pub enum PaperError {
 pub fn pdf(document: &Document) -> Result<Vec<u8>, PaperError> {
     let mut fonts = Fonts::default();
     let mut file = Krilla::new();
-    file.set_metadata(Metadata::new().title(document.title.clone()).language("en".to_owned()));
+    file.set_metadata(
+        Metadata::new()
+            .title(document.title.clone())
+            .language("en".to_owned()),
+    );
     for page in &document.pages {
         let size = PageSettings::from_wh(WIDTH, HEIGHT).ok_or(PaperError::Face)?;
         let mut sheet = file.start_page_with(size);
@@ -42,7 +46,8 @@ pub fn pdf(document: &Document) -> Result<Vec<u8>, PaperError> {
         surface.finish();
         sheet.finish();
     }
-    file.finish().map_err(|error| PaperError::Pdf(format!("{error:?}")))
+    file.finish()
+        .map_err(|error| PaperError::Pdf(format!("{error:?}")))
 }
 
 /// Faces as the PDF library wants them, each read once.
@@ -94,7 +99,11 @@ fn draw(surface: &mut Surface<'_>, mark: &Mark, fonts: &mut Fonts) -> Result<(),
             });
             outline(surface, path(points, false), *width, *ink, dash);
         }
-        Mark::Box { area, fill: inner, outline: edge } => {
+        Mark::Box {
+            area,
+            fill: inner,
+            outline: edge,
+        } => {
             if let Some(ink) = inner {
                 fill_path(surface, rect(*area), *ink);
             }

@@ -44,12 +44,19 @@ pub(super) fn draw(page: &mut Page, area: Area, plot: &Plot<'_>) {
 
     if plot.band.len() > 1 {
         let upper = plot.band.iter().map(|(date, _, _, high)| (x(*date), y(*high)));
-        let lower = plot.band.iter().rev().map(|(date, low, _, _)| (x(*date), y(*low)));
+        let lower = plot
+            .band
+            .iter()
+            .rev()
+            .map(|(date, low, _, _)| (x(*date), y(*low)));
         page.marks.push(Mark::Shape {
             points: upper.chain(lower).collect(),
             ink: Ink(0xd6),
         });
-        let middle = plot.band.iter().map(|(date, _, middle, _)| (x(*date), y(*middle)));
+        let middle = plot
+            .band
+            .iter()
+            .map(|(date, _, middle, _)| (x(*date), y(*middle)));
         page.line(middle.collect(), 1.2, Ink::QUIET, true);
     }
     let label = (Face::Label, 8.0, Ink::QUIET);
@@ -57,11 +64,18 @@ pub(super) fn draw(page: &mut Page, area: Area, plot: &Plot<'_>) {
     while value <= top + step / 2.0 {
         page.rule((frame.x, frame.right()), y(value), 0.4, Ink(0xc4));
         let words = crate::report::numbers::number(value, 1);
-        let words = if value + step > top + step / 2.0 { format!("{words} {}", plot.unit) } else { words };
+        let words = if value + step > top + step / 2.0 {
+            format!("{words} {}", plot.unit)
+        } else {
+            words
+        };
         page.words_to(frame.x - 4.0, y(value) + 2.8, label, &words);
         value += step;
     }
-    for (nth, date) in [plot.days.0, middle(plot.days.0, plot.days.1), plot.days.1].into_iter().enumerate() {
+    for (nth, date) in [plot.days.0, middle(plot.days.0, plot.days.1), plot.days.1]
+        .into_iter()
+        .enumerate()
+    {
         let words = date.format("%-d %b %Y").to_string();
         let at = frame.bottom() + 11.0;
         match nth {

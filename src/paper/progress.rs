@@ -68,7 +68,8 @@ impl Flow {
     fn section(&mut self, title: &str, needs: f32) {
         self.make_room(30.0 + needs);
         self.y += 24.0;
-        self.page.words(MARGIN, self.y, (Face::Strong, 13.0, Ink::BLACK), title);
+        self.page
+            .words(MARGIN, self.y, (Face::Strong, 13.0, Ink::BLACK), title);
         self.y += 5.0;
         self.page.rule((MARGIN, WIDTH - MARGIN), self.y, 1.0, Ink::BLACK);
         self.y += 3.0;
@@ -101,7 +102,8 @@ impl Flow {
     fn ladder(&mut self, ladder: &LadderProgress) {
         self.make_room(58.0 + 18.0 * lines(ladder.rails.len()));
         self.y += 19.0;
-        self.page.words(MARGIN, self.y, (Face::Strong, 11.0, Ink::BLACK), &ladder.title);
+        self.page
+            .words(MARGIN, self.y, (Face::Strong, 11.0, Ink::BLACK), &ladder.title);
         for rail in &ladder.rails {
             self.y += 20.0;
             lying(&mut self.page, self.y - 4.0, ladder, rail);
@@ -113,7 +115,8 @@ impl Flow {
                     self.y += 13.0;
                 }
                 first = false;
-                self.page.words(left, self.y, (Face::Text, 10.0, Ink::BLACK), &line);
+                self.page
+                    .words(left, self.y, (Face::Text, 10.0, Ink::BLACK), &line);
             }
         }
     }
@@ -124,7 +127,11 @@ impl Flow {
         }
         self.section("Strength over time", 150.0);
         let banded = report.strengths.iter().any(|strength| !strength.band.is_empty());
-        let band = if banded { " · grey: 80 % of what is believed, dashed its middle" } else { "" };
+        let band = if banded {
+            " · grey: 80 % of what is believed, dashed its middle"
+        } else {
+            ""
+        };
         let key = format!(
             "{} of system load for one rep · solid: a logged single · hollow: worked out from reps (Epley){band}",
             report.unit.sign()
@@ -133,10 +140,24 @@ impl Flow {
         self.say(MARGIN, (Face::Label, 9.0, Ink::QUIET), &key);
         for pair in report.strengths.chunks(2) {
             self.make_room(150.0);
-            let half = if pair.len() == 1 { ROOM } else { (ROOM - 18.0) / 2.0 };
+            let half = if pair.len() == 1 {
+                ROOM
+            } else {
+                (ROOM - 18.0) / 2.0
+            };
             for (nth, strength) in (0u8..).zip(pair) {
-                let area = Area::new(MARGIN + f32::from(nth) * (half + 18.0), self.y + 22.0, half, 116.0);
-                self.page.words(area.x, self.y + 14.0, (Face::Strong, 10.5, Ink::BLACK), &strength.title);
+                let area = Area::new(
+                    MARGIN + f32::from(nth) * (half + 18.0),
+                    self.y + 22.0,
+                    half,
+                    116.0,
+                );
+                self.page.words(
+                    area.x,
+                    self.y + 14.0,
+                    (Face::Strong, 10.5, Ink::BLACK),
+                    &strength.title,
+                );
                 plot(&mut self.page, area, strength, report);
             }
             self.y += 144.0;
@@ -148,10 +169,19 @@ impl Flow {
             return;
         }
         self.section("Bests", 60.0);
-        let columns = [MARGIN, MARGIN + 118.0, MARGIN + 196.0, MARGIN + 320.0, MARGIN + 418.0];
+        let columns = [
+            MARGIN,
+            MARGIN + 118.0,
+            MARGIN + 196.0,
+            MARGIN + 320.0,
+            MARGIN + 418.0,
+        ];
         let label = (Face::Label, 9.0, Ink::QUIET);
         self.y += 12.0;
-        for (x, head) in columns.into_iter().zip(["movement", "of", "now", "on", "at the start"]) {
+        for (x, head) in columns
+            .into_iter()
+            .zip(["movement", "of", "now", "on", "at the start"])
+        {
             self.page.words(x, self.y, label, head);
         }
         for best in bests {
@@ -168,7 +198,8 @@ impl Flow {
                 let size = fitting(cell, face, &[10.0, 9.0, 8.0, 7.0], right - x - 5.0);
                 self.page.words(x, self.y, (face, size, Ink::BLACK), cell);
             }
-            self.page.rule((MARGIN, WIDTH - MARGIN), self.y + 4.0, 0.4, Ink(0xc4));
+            self.page
+                .rule((MARGIN, WIDTH - MARGIN), self.y + 4.0, 0.4, Ink(0xc4));
         }
     }
 
@@ -204,7 +235,11 @@ impl Flow {
         }
         self.y += 6.0;
         for sentence in &report.care {
-            self.say(MARGIN, (Face::Text, 9.5, Ink::BLACK), &format!("Mind: {sentence}"));
+            self.say(
+                MARGIN,
+                (Face::Text, 9.5, Ink::BLACK),
+                &format!("Mind: {sentence}"),
+            );
         }
         self.y += 4.0;
         self.say(MARGIN, (Face::Strong, 9.5, Ink::BLACK), CARE);

@@ -63,7 +63,12 @@ fn pages_of(athlete: &AthleteSheet, sheet: &Sheet, day: &str, pages: &mut Vec<Pa
 /// A page that says that nobody is on the sheet.
 pub(super) fn nobody() -> Page {
     let mut page = Page::default();
-    page.words(MARGIN, 80.0, (Face::Text, 12.0, Ink::BLACK), "Nobody is on this sheet.");
+    page.words(
+        MARGIN,
+        80.0,
+        (Face::Text, 12.0, Ink::BLACK),
+        "Nobody is on this sheet.",
+    );
     page
 }
 
@@ -87,7 +92,11 @@ fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Pag
     let quiet = (Face::Label, 10.0, Ink::QUIET);
     page.words(MARGIN, MARGIN + 8.0, quiet, &sheet.gym);
     page.words_to(WIDTH - MARGIN, MARGIN + 8.0, quiet, day);
-    let name = if goes_on { format!("{} (goes on)", athlete.name) } else { athlete.name.clone() };
+    let name = if goes_on {
+        format!("{} (goes on)", athlete.name)
+    } else {
+        athlete.name.clone()
+    };
     let size = fitting(&name, Face::Strong, &[26.0, 22.0, 18.0, 14.0], room);
     let mut y = MARGIN + 38.0;
     for line in wrap(&name, Face::Strong, size, room) {
@@ -106,8 +115,16 @@ fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Pag
         |weighs| format!("Weighs {weighs}"),
     );
     let mut x = page.words(MARGIN, y, text, &weighs);
-    let ask = if athlete.weigh_in_first { "Weigh in first:" } else { "Today:" };
-    let strong = if athlete.weigh_in_first { Face::Strong } else { Face::Text };
+    let ask = if athlete.weigh_in_first {
+        "Weigh in first:"
+    } else {
+        "Today:"
+    };
+    let strong = if athlete.weigh_in_first {
+        Face::Strong
+    } else {
+        Face::Text
+    };
     x = page.words(x + 18.0, y, (strong, 11.0, Ink::BLACK), ask);
     page.rule((x + 6.0, x + 70.0), y + 2.0, 0.8, Ink::LINE);
     page.words(x + 74.0, y, text, sheet.unit.sign());
@@ -199,7 +216,12 @@ impl<'c> Laid<'c> {
         let area = Area::new(MARGIN, top, WIDTH - 2.0 * MARGIN, self.height);
         page.boxed(area, None, Some((1.0, Ink::LINE)));
         page.hand(MARGIN + 20.0, top + PAD + 11.0, 10.5, card.rail);
-        let left = MARGIN + if card.rail == Rail::Both { PAD + 4.0 } else { INDENT };
+        let left = MARGIN
+            + if card.rail == Rail::Both {
+                PAD + 4.0
+            } else {
+                INDENT
+            };
         let mut y = top + PAD + 11.0;
         let verdict = (Face::Strong, 11.0, Ink::BLACK);
         page.words_to(area.right() - PAD, y, verdict, verdict_word(card.verdict));
@@ -211,7 +233,12 @@ impl<'c> Laid<'c> {
         match &card.work {
             Some(work) => y = self.work(page, work, left, y),
             None => {
-                page.words(left, y, (Face::Strong, 14.0, Ink::BLACK), "No work on this rung today.");
+                page.words(
+                    left,
+                    y,
+                    (Face::Strong, 14.0, Ink::BLACK),
+                    "No work on this rung today.",
+                );
                 y += 14.0;
             }
         }
@@ -228,7 +255,12 @@ impl<'c> Laid<'c> {
         if let Some(load) = &work.load {
             x = page.words(x + 20.0, y, big, &load.hung);
             if !load.plates.is_empty() {
-                page.words(x + 10.0, y, (Face::Text, 12.0, Ink::BLACK), &format!("plates {}", load.plates));
+                page.words(
+                    x + 10.0,
+                    y,
+                    (Face::Text, 12.0, Ink::BLACK),
+                    &format!("plates {}", load.plates),
+                );
             }
         } else if let Some(help) = &work.help {
             page.words(x + 20.0, y, (Face::Text, 12.0, Ink::BLACK), help);
@@ -266,7 +298,10 @@ fn rows_of_sets(work: &Work) -> u8 {
 
 /// "97.5 kg in all at 78 kg · 1 in reserve · rest 3–5 min".
 pub(super) fn terms(work: &Work) -> String {
-    let reserve = work.reserve.as_ref().map(|reserve| format!("{reserve} in reserve"));
+    let reserve = work
+        .reserve
+        .as_ref()
+        .map(|reserve| format!("{reserve} in reserve"));
     let all = work.load.as_ref().map(|load| load.in_all.clone());
     let rest = Some(format!("rest {}", work.rest));
     let parts: Vec<String> = [all, reserve, rest].into_iter().flatten().collect();
@@ -277,7 +312,12 @@ pub(super) fn terms(work: &Work) -> String {
 fn set_box(page: &mut Page, x: f32, y: f32, nth: u16, is_hold: bool) {
     let tick = Area::new(x, y, TICK, TICK);
     page.boxed(tick, None, Some((1.2, Ink::BLACK)));
-    page.words_around(x + TICK / 2.0, y + 14.5, (Face::Label, 11.0, Ink::LINE), &nth.to_string());
+    page.words_around(
+        x + TICK / 2.0,
+        y + 14.5,
+        (Face::Label, 11.0, Ink::LINE),
+        &nth.to_string(),
+    );
     let base = y + TICK - 1.0;
     let label = (Face::Label, 9.0, Ink::QUIET);
     let line = if is_hold { 60.0 } else { 34.0 };

@@ -7,7 +7,11 @@ pub(super) fn wrap(words: &str, face: Face, size: f32, room: f32) -> Vec<String>
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
     for word in words.split(' ').flat_map(|word| broken(word, face, size, room)) {
-        let longer = if line.is_empty() { word.clone() } else { format!("{line} {word}") };
+        let longer = if line.is_empty() {
+            word.clone()
+        } else {
+            format!("{line} {word}")
+        };
         if line.is_empty() || width(&longer, face, size) <= room {
             line = longer;
         } else {

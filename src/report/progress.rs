@@ -121,7 +121,10 @@ pub fn report(
     let usual = on.checked_sub_days(Days::new(USUAL_DAYS)).unwrap_or(on);
     let from = from.unwrap_or(usual).min(on);
     let unit = book.unit();
-    let (then, now) = (Timeline::new(log, catalogue, from), Timeline::new(log, catalogue, on));
+    let (then, now) = (
+        Timeline::new(log, catalogue, from),
+        Timeline::new(log, catalogue, on),
+    );
     let steps = next_steps(&now, catalogue, plates);
     let weighed: Vec<(NaiveDate, f64)> = now
         .weigh_ins
@@ -147,7 +150,10 @@ pub fn report(
         strengths: strength::strengths(&now, catalogue, from),
         bests,
         weighed,
-        next: steps.iter().map(|step| next_line(step, catalogue, unit)).collect(),
+        next: steps
+            .iter()
+            .map(|step| next_line(step, catalogue, unit))
+            .collect(),
         care: care(&steps, catalogue, unit),
     }
 }
@@ -207,7 +213,9 @@ fn best_lines(then: &Timeline<'_>, now: &Timeline<'_>, catalogue: &Catalogue, un
     let all = bests(now, Formula::Epley);
     // Where nothing ever hung, system load says only what somebody weighed: the reps tell more.
     let is_loaded = |best: &Best<'_>| {
-        let same = all.iter().filter(|other| (other.movement, other.side) == (best.movement, best.side));
+        let same = all
+            .iter()
+            .filter(|other| (other.movement, other.side) == (best.movement, best.side));
         let mut same = same;
         same.any(|other| other.added.kg() != 0.0) || matches!(best.size, Size::Hold(_))
     };
@@ -296,7 +304,9 @@ fn value(best: &Best<'_>, unit: Unit) -> String {
     let all = match (best.kind, best.size) {
         (Kind::OneRepMax, _) => Some(format!("{} in all", about(best.value, unit))),
         (_, Size::Hold(_)) => None,
-        _ => best.system.map(|system| format!("{} in all", about(system.kg(), unit))),
+        _ => best
+            .system
+            .map(|system| format!("{} in all", about(system.kg(), unit))),
     };
     let parts: Vec<String> = [hold, added, all].into_iter().flatten().collect();
     if parts.is_empty() {
@@ -361,7 +371,12 @@ fn summary(
     weighed: &[(NaiveDate, f64)],
     unit: Unit,
 ) -> Vec<String> {
-    let sets: Vec<NaiveDate> = now.sets.iter().map(|set| set.date).filter(|date| *date >= from).collect();
+    let sets: Vec<NaiveDate> = now
+        .sets
+        .iter()
+        .map(|set| set.date)
+        .filter(|date| *date >= from)
+        .collect();
     let mut days = sets.clone();
     days.dedup();
     let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
@@ -370,13 +385,20 @@ fn summary(
     } else {
         format!("{} on {}.", count(sets.len(), "set"), count(days.len(), "day"))
     }];
-    let passed: usize = ladders.iter().flat_map(|ladder| &ladder.rails).map(|rail| rail.passed.len()).sum();
+    let passed: usize = ladders
+        .iter()
+        .flat_map(|ladder| &ladder.rails)
+        .map(|rail| rail.passed.len())
+        .sum();
     if passed > 0 {
         said.push(format!("{} passed.", count(passed, "rung")));
     }
     let new = bests.iter().filter(|best| best.is_new).count();
     if new > 0 {
-        said.push(format!("{} bests below are from this time.", number_of(new, bests.len())));
+        said.push(format!(
+            "{} bests below are from this time.",
+            number_of(new, bests.len())
+        ));
     }
     if let (Some((first_day, first)), Some((last_day, last))) = (weighed.first(), weighed.last())
         && first_day != last_day
@@ -393,5 +415,9 @@ fn summary(
 }
 
 fn number_of(part: usize, whole: usize) -> String {
-    if part == whole { "All".to_owned() } else { format!("{part} of {whole}") }
+    if part == whole {
+        "All".to_owned()
+    } else {
+        format!("{part} of {whole}")
+    }
 }

@@ -171,7 +171,10 @@ fn of_athlete(
             .map(|day| format!("{}, {}", about(day.mean.kg(), unit), ago(timeline.age(day.date)))),
         weigh_in_first: steps.iter().any(|step| step.verdict == Verdict::WeighInFirst),
         hurts: sore.iter().map(pain_words).collect(),
-        cards: steps.iter().map(|step| card(step, catalogue, plates, unit)).collect(),
+        cards: steps
+            .iter()
+            .map(|step| card(step, catalogue, plates, unit))
+            .collect(),
         care: care(&steps, catalogue, unit),
     }
 }

@@ -8,7 +8,9 @@ use chrono::NaiveDate;
 use crate::units::Rail;
 
 use super::gym::GymDeed;
-use super::views::{ClassView, GymView, FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft};
+use super::views::{
+    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+};
 
 /// Something to write or to open.
 #[derive(Debug, Clone, PartialEq)]

@@ -68,7 +68,9 @@ fn frames(bencher: Bencher<'_, '_>, athletes: usize, scroll: f32) {
                 modifiers: egui::Modifiers::NONE,
             });
         }
-        let output = ctx.run_ui(input, |ui| roster_ui(ui, &view, &mut state, &mut Actions::default()));
+        let output = ctx.run_ui(input, |ui| {
+            roster_ui(ui, &view, &mut state, &mut Actions::default())
+        });
         let shapes = ctx.tessellate(output.shapes, output.pixels_per_point);
         shapes.len()
     };

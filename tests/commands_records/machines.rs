@@ -10,7 +10,14 @@ use super::kit::Home;
 fn git(folder: &Path, args: &[&str]) -> String {
     let output = Command::new("git")
         .current_dir(folder)
-        .args(["-c", "user.name=Ana", "-c", "user.email=ana@example.invalid", "-c", "core.autocrlf=false"])
+        .args([
+            "-c",
+            "user.name=Ana",
+            "-c",
+            "user.email=ana@example.invalid",
+            "-c",
+            "core.autocrlf=false",
+        ])
         .args(args)
         .env("GIT_CONFIG_GLOBAL", "/dev/null")
         .env("GIT_CONFIG_SYSTEM", "/dev/null")
@@ -30,7 +37,10 @@ fn commit(home: &Home, why: &str) {
 fn pull(home: &Home, from: &Home) {
     let from = from.logbook();
     let from = from.to_str().unwrap();
-    git(&home.logbook(), &["pull", "--quiet", "--no-rebase", "--no-edit", from, "HEAD"]);
+    git(
+        &home.logbook(),
+        &["pull", "--quiet", "--no-rebase", "--no-edit", from, "HEAD"],
+    );
 }
 
 const YEAR: &str = "athlete,date,movement,bodyweight_kg,added_kg,reps,rir,ladder,rung\n\
@@ -58,7 +68,10 @@ fn two_machines() -> (Home, Home) {
     let from = mill.logbook();
     let to = quay.logbook();
     std::fs::create_dir_all(to.parent().unwrap()).unwrap();
-    git(to.parent().unwrap(), &["clone", "--quiet", from.to_str().unwrap(), "logbook"]);
+    git(
+        to.parent().unwrap(),
+        &["clone", "--quiet", from.to_str().unwrap(), "logbook"],
+    );
     assert_eq!(answers(&mill), answers(&quay));
     (mill, quay)
 }
@@ -75,17 +88,59 @@ fn git_carries_what_two_machines_logged_amended_and_retracted_at_once() {
     let (mill, quay) = two_machines();
     let (light, heavy) = (id_of(&mill, ",10,,6,"), id_of(&mill, ",20,,6,"));
 
-    mill.log(&["--movement", "dip", "--reps", "5", "--added", "22.5kg", "--at", "2026-03-18T18:00"]);
+    mill.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "5",
+        "--added",
+        "22.5kg",
+        "--at",
+        "2026-03-18T18:00",
+    ]);
     mill.answer(&["amend", &heavy, "--reps", "7"]);
     mill.answer(&["amend", &light, "--reps", "8"]);
-    mill.answer(&["log", "--athlete", "Cleo", "--bodyweight", "64kg", "--at", "2026-03-18"]);
+    mill.answer(&[
+        "log",
+        "--athlete",
+        "Cleo",
+        "--bodyweight",
+        "64kg",
+        "--at",
+        "2026-03-18",
+    ]);
     commit(&mill, "Evening at the mill");
 
-    quay.log(&["--movement", "dip", "--reps", "4", "--added", "25kg", "--at", "2026-03-18T18:30"]);
+    quay.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "4",
+        "--added",
+        "25kg",
+        "--at",
+        "2026-03-18T18:30",
+    ]);
     quay.answer(&["retract", &light, "--why", "typed twice"]);
     quay.answer(&["amend", &heavy, "--reps", "5"]);
-    quay.answer(&["log", "--athlete", "Cleo", "--pain", "knee=2", "--at", "2026-03-18"]);
-    quay.answer(&["log", "--athlete", "Ben", "--phase", "archived", "--at", "2026-03-18"]);
+    quay.answer(&[
+        "log",
+        "--athlete",
+        "Cleo",
+        "--pain",
+        "knee=2",
+        "--at",
+        "2026-03-18",
+    ]);
+    quay.answer(&[
+        "log",
+        "--athlete",
+        "Ben",
+        "--phase",
+        "archived",
+        "--at",
+        "2026-03-18",
+    ]);
     commit(&quay, "Evening at the quay");
 
     pull(&mill, &quay);
@@ -94,10 +149,20 @@ fn git_carries_what_two_machines_logged_amended_and_retracted_at_once() {
     assert_eq!(both, answers(&quay), "both machines answer the same bytes");
 
     let export = &both[0];
-    assert!(export.contains("22.5") && export.contains(",25,,4,"), "each machine's set is there: {export}");
-    assert!(!export.contains(&light), "a retraction holds against an amend that did not know of it");
+    assert!(
+        export.contains("22.5") && export.contains(",25,,4,"),
+        "each machine's set is there: {export}"
+    );
+    assert!(
+        !export.contains(&light),
+        "a retraction holds against an amend that did not know of it"
+    );
     assert_eq!(export.lines().filter(|line| line.starts_with(&heavy)).count(), 1);
-    assert_eq!(export.matches("Cleo,").count(), 3, "one Cleo: a name, a weigh-in, pain: {export}");
+    assert_eq!(
+        export.matches("Cleo,").count(),
+        3,
+        "one Cleo: a name, a weigh-in, pain: {export}"
+    );
     assert!(!both[2].contains("Ben"), "off the roster on both: {}", both[2]);
     assert_eq!(quay.run(&["check"]).code, 0, "and nothing is wrong in any file");
 }
@@ -105,7 +170,16 @@ fn git_carries_what_two_machines_logged_amended_and_retracted_at_once() {
 #[test]
 fn pulling_again_and_the_other_way_round_changes_nothing() {
     let (mill, quay) = two_machines();
-    quay.log(&["--movement", "dip", "--reps", "4", "--added", "25kg", "--at", "2026-03-18"]);
+    quay.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "4",
+        "--added",
+        "25kg",
+        "--at",
+        "2026-03-18",
+    ]);
     commit(&quay, "One more");
     pull(&mill, &quay);
     let once = answers(&mill);
@@ -121,10 +195,22 @@ fn a_sync_tools_conflict_copies_are_read_as_journals() {
     let folder = home.logbook().join("athletes/ana");
     let journal = folder.join("journal-mill.ron");
     let before = std::fs::read(&journal).unwrap();
-    home.log(&["--movement", "dip", "--reps", "3", "--added", "30kg", "--at", "2026-03-18"]);
+    home.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "3",
+        "--added",
+        "30kg",
+        "--at",
+        "2026-03-18",
+    ]);
     let whole = answers(&home);
     // The tool kept the longer file beside the shorter one, under a name of its own.
-    for copy in ["journal-mill.sync-conflict-20260318-181500-QUAYXYZ.ron", "journal-mill (conflicted copy).ron"] {
+    for copy in [
+        "journal-mill.sync-conflict-20260318-181500-QUAYXYZ.ron",
+        "journal-mill (conflicted copy).ron",
+    ] {
         std::fs::copy(&journal, folder.join(copy)).unwrap();
         assert_eq!(answers(&home), whole, "{copy}: nothing is doubled");
         std::fs::write(&journal, &before).unwrap();

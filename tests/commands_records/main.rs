@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod kit;
-mod machines;
 mod log;
+mod machines;
 mod mend;
 mod roster;
 mod round_trip;

@@ -48,7 +48,10 @@ fn readme_pictures_are_made_from_the_demo_gym() {
         .collect();
     writer.commit(batch).unwrap();
     drop(writer);
-    for (place, file) in [(Place::Next, "assets/next.png"), (Place::Ladders, "assets/ladders.png")] {
+    for (place, file) in [
+        (Place::Next, "assets/next.png"),
+        (Place::Ladders, "assets/ladders.png"),
+    ] {
         let no_demo = |_| Err::<PathBuf, String>(String::new());
         let mut shelf =
             Shelf::new(machine.clone(), "bench".into(), Some(on), Arc::new(no_demo)).with(&root, None, false);

@@ -51,7 +51,9 @@ pub(super) fn strengths(now: &Timeline<'_>, catalogue: &Catalogue, from: NaiveDa
     }
     let mut series: BTreeMap<&str, Option<Series>> = BTreeMap::new();
     for (movement, _) in rails.keys() {
-        series.entry(movement).or_insert_with(|| Series::of(now, movement));
+        series
+            .entry(movement)
+            .or_insert_with(|| Series::of(now, movement));
     }
     let mut all: Vec<(usize, Strength)> = rails
         .into_iter()
@@ -100,24 +102,24 @@ fn strength(
         Some(Side::Left) => format!("{title}, left"),
         Some(Side::Right) => format!("{title}, right"),
     };
-    Strength {
-        title,
-        days,
-        band,
-    }
+    Strength { title, days, band }
 }
 
 /// The belief about every fourth day of the period, and on its last.
 fn band(series: &Series, side: Option<Side>, from: NaiveDate, on: NaiveDate) -> Vec<Band> {
     let days = (on - from).num_days().max(0);
     let step = (days / STEPS).max(1);
-    let mut dates: Vec<NaiveDate> = (0..=days / step).map(|nth| from + TimeDelta::days(nth * step)).collect();
+    let mut dates: Vec<NaiveDate> = (0..=days / step)
+        .map(|nth| from + TimeDelta::days(nth * step))
+        .collect();
     dates.push(on);
     dates.dedup();
     let mut bands = Vec::new();
     let mut at = dates.iter();
     series.on_each(&dates, |then| {
-        let (Some(date), Some(belief)) = (at.next(), then.belief(side)) else { return };
+        let (Some(date), Some(belief)) = (at.next(), then.belief(side)) else {
+            return;
+        };
         let eighty = belief.band(Coverage::Eighty);
         bands.push(Band {
             date: *date,

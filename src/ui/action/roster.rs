@@ -108,7 +108,10 @@ pub(super) fn rows() -> Vec<Row> {
 /// One need, or with 0 all of them.
 fn need(nth: u8) -> Row {
     let need = usize::from(nth).checked_sub(1).and_then(|nth| Need::ALL.get(nth));
-    let title = need.map_or_else(|| "Every need".to_owned(), |need| format!("Only: {}", need.title()));
+    let title = need.map_or_else(
+        || "Every need".to_owned(),
+        |need| format!("Only: {}", need.title()),
+    );
     row(
         Action::NeedOnly(nth),
         &title,

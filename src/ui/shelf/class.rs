@@ -54,7 +54,13 @@ pub(super) fn view(opened: &Opened, athletes: &[String]) -> ClassView {
 }
 
 fn of(opened: &Opened, athletes: &[String]) -> Sheet {
-    sheet(&opened.book, &opened.catalogue, &opened.plates, opened.on, athletes)
+    sheet(
+        &opened.book,
+        &opened.catalogue,
+        &opened.plates,
+        opened.on,
+        athletes,
+    )
 }
 
 fn row(opened: &Opened, folder: &str, card: &Card) -> Option<ClassRow> {
@@ -82,13 +88,19 @@ fn row(opened: &Opened, folder: &str, card: &Card) -> Option<ClassRow> {
             _ => least,
         },
         is_hold: work.is_hold,
-        logged: opened.log(folder).map_or(0, |log| logged(opened, log, card, &work.rung)),
+        logged: opened
+            .log(folder)
+            .map_or(0, |log| logged(opened, log, card, &work.rung)),
     })
 }
 
 /// Sets of today on this rung and rail.
 fn logged(opened: &Opened, log: &Log, card: &Card, rung: &str) -> usize {
-    let today = log.records.iter().rev().take_while(|record| record.at.date() >= opened.on);
+    let today = log
+        .records
+        .iter()
+        .rev()
+        .take_while(|record| record.at.date() >= opened.on);
     let is_it = |record: &&Record| match &record.what {
         Fact::Set(set) => {
             set.ladder.as_deref() == Some(card.ladder.as_str())
@@ -97,14 +109,21 @@ fn logged(opened: &Opened, log: &Log, card: &Card, rung: &str) -> usize {
         }
         _ => false,
     };
-    today.filter(|record| record.at.date() == opened.on).filter(is_it).count()
+    today
+        .filter(|record| record.at.date() == opened.on)
+        .filter(is_it)
+        .count()
 }
 
 /// The gym around it.
 pub(super) fn gym(opened: &Opened, device: &str) -> GymView {
     let settings = &opened.book.settings;
     let machine = |seen: crate::logbook::Seen| {
-        let this = if seen.device == device { ", this machine" } else { "" };
+        let this = if seen.device == device {
+            ", this machine"
+        } else {
+            ""
+        };
         let records = counted(i64::try_from(seen.records).unwrap_or(i64::MAX), "record");
         MachineLine {
             name: format!("{}{this}", seen.device),
@@ -119,8 +138,12 @@ pub(super) fn gym(opened: &Opened, device: &str) -> GymView {
         plates: settings.plates_text(),
         gear: settings.gear_text(),
         machines: opened.book.devices().into_iter().map(machine).collect(),
-        archived: archived.map(|log| (log.folder.clone(), log.name.clone())).collect(),
-        ladders: ladders.map(|ladder| (ladder.id.clone(), ladder.title.clone())).collect(),
+        archived: archived
+            .map(|log| (log.folder.clone(), log.name.clone()))
+            .collect(),
+        ladders: ladders
+            .map(|ladder| (ladder.id.clone(), ladder.title.clone()))
+            .collect(),
         out_folder: out_folder().to_string_lossy().into_owned(),
         today: opened.on.to_string(),
     }
@@ -162,7 +185,9 @@ impl Shelf {
     }
 
     fn opened(&self) -> Result<&Opened, NotDone> {
-        self.opened.as_ref().ok_or_else(|| NotDone::from("No logbook is open."))
+        self.opened
+            .as_ref()
+            .ok_or_else(|| NotDone::from("No logbook is open."))
     }
 
     fn new_athlete(
@@ -174,7 +199,11 @@ impl Shelf {
         let name = Name::parse(name).map_err(|error| error.to_string())?;
         let opened = self.opened()?;
         if opened.book.position(&name).is_some() {
-            return Err(format!("{} is in this logbook already; give the new one another name.", name.as_str()).into());
+            return Err(format!(
+                "{} is in this logbook already; give the new one another name.",
+                name.as_str()
+            )
+            .into());
         }
         let unit = opened.book.unit();
         let mut facts = vec![named(&name)];
@@ -206,13 +235,19 @@ impl Shelf {
         if opened.book.position(&name).is_some() {
             return Err(format!("{} is in this logbook already.", name.as_str()).into());
         }
-        let before = opened.log(athlete).map(|log| log.name.clone()).unwrap_or_default();
+        let before = opened
+            .log(athlete)
+            .map(|log| log.name.clone())
+            .unwrap_or_default();
         let old = Name::parse(&before).map_err(|error| error.to_string())?;
         if let Some(opened) = &mut self.opened {
             opened.choose(athlete);
         }
         self.add_then(&old, vec![named(&name)], &name)?;
-        Ok(Some(format!("{before} is {} from here on. Ctrl+Z takes it back.", name.as_str())))
+        Ok(Some(format!(
+            "{before} is {} from here on. Ctrl+Z takes it back.",
+            name.as_str()
+        )))
     }
 
     fn archive(&mut self, athlete: &str, archived: bool) -> Result<Option<String>, NotDone> {
@@ -226,8 +261,14 @@ impl Shelf {
 
     /// Writes facts of the athlete with this key. Returns the name under which they were written.
     fn add_to(&mut self, athlete: &str, facts: Vec<Fact>) -> Result<String, NotDone> {
-        let log = self.opened()?.log(athlete).ok_or_else(|| NotDone::from("That athlete is gone."))?;
-        let (name, said) = (Name::parse(&log.name).map_err(|error| error.to_string())?, log.name.clone());
+        let log = self
+            .opened()?
+            .log(athlete)
+            .ok_or_else(|| NotDone::from("That athlete is gone."))?;
+        let (name, said) = (
+            Name::parse(&log.name).map_err(|error| error.to_string())?,
+            log.name.clone(),
+        );
         if let Some(opened) = &mut self.opened {
             opened.choose(athlete);
         }
@@ -236,7 +277,12 @@ impl Shelf {
     }
 
     /// Writes a page to print. Nothing of the logbook is touched.
-    pub(super) fn print(&self, paper: Paper, athletes: &[String], to: &Path) -> Result<Option<String>, String> {
+    pub(super) fn print(
+        &self,
+        paper: Paper,
+        athletes: &[String],
+        to: &Path,
+    ) -> Result<Option<String>, String> {
         let opened = self.opened.as_ref().ok_or("No logbook is open.")?;
         if to.as_os_str().is_empty() {
             return Err("Say where the file goes.".to_owned());
@@ -247,7 +293,14 @@ impl Shelf {
             Paper::Progress => {
                 let log = athletes.first().and_then(|folder| opened.log(folder));
                 let log = log.ok_or("Choose an athlete first.")?;
-                progress::document(&report(&opened.book, log, &opened.catalogue, &opened.plates, None, opened.on))
+                progress::document(&report(
+                    &opened.book,
+                    log,
+                    &opened.catalogue,
+                    &opened.plates,
+                    None,
+                    opened.on,
+                ))
             }
         };
         let bytes = pdf(&document).map_err(|error| error.to_string())?;
@@ -278,12 +331,22 @@ impl Shelf {
             return Err("Nothing is typed yet.".into());
         }
         let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
-        let words = format!("Saved {} of {}.", count(sets, "set"), count(batch.len(), "athlete"));
+        let words = format!(
+            "Saved {} of {}.",
+            count(sets, "set"),
+            count(batch.len(), "athlete")
+        );
         self.commit(batch)?;
         Ok(Some(words))
     }
 
-    fn set_rack(&mut self, name: &str, in_lb: bool, plates: &str, gear: &str) -> Result<Option<String>, NotDone> {
+    fn set_rack(
+        &mut self,
+        name: &str,
+        in_lb: bool,
+        plates: &str,
+        gear: &str,
+    ) -> Result<Option<String>, NotDone> {
         let unit = if in_lb { Unit::Lb } else { Unit::Kg };
         let mut settings = self.opened()?.book.settings.clone();
         settings.name = Some(name.trim().to_owned()).filter(|name| !name.is_empty());
@@ -296,7 +359,9 @@ impl Shelf {
             Some(mass_of(gear, unit)?).filter(|gear: &Typed| gear.value() > 0.0)
         };
         self.write_settings(&settings)?;
-        Ok(Some("Plates and settings of this gym are saved; loads follow.".to_owned()))
+        Ok(Some(
+            "Plates and settings of this gym are saved; loads follow.".to_owned(),
+        ))
     }
 }
 

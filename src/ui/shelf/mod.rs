@@ -32,7 +32,8 @@ use super::book::{Book, Deed, Done, News};
 use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, ClassView, GymView, FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, Saved,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
+    RosterView, Saved,
 };
 
 pub use memory::open_window;
@@ -223,7 +224,10 @@ impl Book for Shelf {
     }
 
     fn gym(&self) -> GymView {
-        self.opened.as_ref().map(|opened| class::gym(opened, &self.device)).unwrap_or_default()
+        self.opened
+            .as_ref()
+            .map(|opened| class::gym(opened, &self.device))
+            .unwrap_or_default()
     }
 
     fn perform(&mut self, deed: Deed) -> Done {
@@ -233,12 +237,10 @@ impl Book for Shelf {
                 self.revision += 1;
                 Done::Ok(None)
             }
-            Deed::Gym(GymDeed::Print { paper, athletes, to }) => {
-                match self.print(paper, &athletes, &to) {
-                    Ok(words) => Done::Ok(words),
-                    Err(words) => Done::Failed(words),
-                }
-            }
+            Deed::Gym(GymDeed::Print { paper, athletes, to }) => match self.print(paper, &athletes, &to) {
+                Ok(words) => Done::Ok(words),
+                Err(words) => Done::Failed(words),
+            },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),

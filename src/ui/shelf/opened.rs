@@ -15,8 +15,8 @@ use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
-use crate::units::Rail;
 use crate::ui::work::{Go, Progress, Report};
+use crate::units::Rail;
 
 /// An open logbook.
 pub(super) struct Opened {

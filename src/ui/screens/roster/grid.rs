@@ -117,9 +117,17 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
     };
     let button = Button::main(&title).key("Ctrl+Enter");
     let width = button.width(ui.painter(), &theme);
-    let at = Rect::from_min_size(pos2(room.right() - width, room.center().y - 17.0), vec2(width, 34.0));
-    let words = Line::new(&note, Ink::new(Face::Label, 15.0, colour)).on_one_line(ui.painter(), at.left() - room.left() - 12.0);
-    crate::ui::pen::named_galley(ui, pos2(room.left(), room.center().y - words.size().y / 2.0), words);
+    let at = Rect::from_min_size(
+        pos2(room.right() - width, room.center().y - 17.0),
+        vec2(width, 34.0),
+    );
+    let words = Line::new(&note, Ink::new(Face::Label, 15.0, colour))
+        .on_one_line(ui.painter(), at.left() - room.left() - 12.0);
+    crate::ui::pen::named_galley(
+        ui,
+        pos2(room.left(), room.center().y - words.size().y / 2.0),
+        words,
+    );
 
     let columns = Columns::of(whole.width());
     let heads = Rect::from_min_size(header.left_bottom(), vec2(whole.width(), 26.0));
@@ -159,7 +167,13 @@ fn heads_ui(ui: &Ui, rect: Rect, columns: &Columns, grid: &Grid) {
         (columns.sets, "sets, in order".to_owned()),
     ];
     for (x, words) in heads {
-        letters(painter, pos2(rect.left() + x, rect.center().y), Align2::LEFT_CENTER, &words, ink);
+        letters(
+            painter,
+            pos2(rect.left() + x, rect.center().y),
+            Align2::LEFT_CENTER,
+            &words,
+            ink,
+        );
     }
 }
 
@@ -170,18 +184,43 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
         for nth in 0..athlete.rows.len().max(1) {
             let (_, rect) = ui.allocate_space(vec2(ui.available_width(), ROW));
             let edge = if nth == 0 { *theme.edge } else { *theme.line };
-            ui.painter().hline(rect.x_range(), rect.top(), Stroke::new(1.0, edge));
+            ui.painter()
+                .hline(rect.x_range(), rect.top(), Stroke::new(1.0, edge));
             let y = rect.center().y;
             if nth == 0 {
                 let ink = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
                 let name = Line::new(&athlete.name, ink).on_one_line(ui.painter(), columns.weighs - 28.0);
                 crate::ui::pen::named_galley(ui, pos2(rect.left() + 20.0, y - name.size().y / 2.0), name);
-                field(ui, rect, columns.weighs, FIELD, grid, Cell::Weighs(who), &athlete.weighs, &athlete.name);
-                field(ui, rect, columns.pain, 78.0, grid, Cell::Pain(who), "", &athlete.name);
+                field(
+                    ui,
+                    rect,
+                    columns.weighs,
+                    FIELD,
+                    grid,
+                    Cell::Weighs(who),
+                    &athlete.weighs,
+                    &athlete.name,
+                );
+                field(
+                    ui,
+                    rect,
+                    columns.pain,
+                    78.0,
+                    grid,
+                    Cell::Pain(who),
+                    "",
+                    &athlete.name,
+                );
             }
             let Some(row) = athlete.rows.get(nth) else {
                 let ink = Ink::new(Face::Label, size::BODY, *theme.ink2);
-                letters(ui.painter(), pos2(rect.left() + columns.rung, y), Align2::LEFT_CENTER, "No work today.", ink);
+                letters(
+                    ui.painter(),
+                    pos2(rect.left() + columns.rung, y),
+                    Align2::LEFT_CENTER,
+                    "No work today.",
+                    ink,
+                );
                 continue;
             };
             let mut x = rect.left() + columns.rung;
@@ -189,18 +228,46 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                 hand_disc(ui.painter(), pos2(x + 8.0, y), 8.0, row.rail, &theme);
                 x += 22.0;
             }
-            let done = if row.logged > 0 { format!(", {} logged", row.logged) } else { String::new() };
+            let done = if row.logged > 0 {
+                format!(", {} logged", row.logged)
+            } else {
+                String::new()
+            };
             let plain = Ink::new(Face::Label, size::BODY, *theme.ink2);
             let strong = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
-            let words = Line::new(&row.title, plain).gap(8.0, &row.asked, strong).and(&done, plain);
+            let words = Line::new(&row.title, plain)
+                .gap(8.0, &row.asked, strong)
+                .and(&done, plain);
             let words = words.on_one_line(ui.painter(), rect.left() + columns.load - x - 8.0);
             crate::ui::pen::named_galley(ui, pos2(x, y - words.size().y / 2.0), words);
             let said = format!("{}, {} {}", athlete.name, row.title, row.rail.letter());
-            let hint = if row.is_help { format!("−{}", row.load) } else { row.load.clone() };
-            field(ui, rect, columns.load, FIELD, grid, Cell::Load(who, nth), &hint, &said);
+            let hint = if row.is_help {
+                format!("−{}", row.load)
+            } else {
+                row.load.clone()
+            };
+            field(
+                ui,
+                rect,
+                columns.load,
+                FIELD,
+                grid,
+                Cell::Load(who, nth),
+                &hint,
+                &said,
+            );
             for set in 0..row.sets {
                 let at = columns.sets + (FIELD + GAP) * crate::ui::screens::ladders::many(set);
-                field(ui, rect, at, FIELD, grid, Cell::Set(who, nth, set), &row.prefill, &said);
+                field(
+                    ui,
+                    rect,
+                    at,
+                    FIELD,
+                    grid,
+                    Cell::Set(who, nth, set),
+                    &row.prefill,
+                    &said,
+                );
             }
         }
     }
@@ -212,7 +279,12 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
 
 impl Grid {
     fn first_set(&self) -> Option<Cell> {
-        let sets = |who: usize| self.view.athletes.get(who).is_some_and(|athlete| !athlete.rows.is_empty());
+        let sets = |who: usize| {
+            self.view
+                .athletes
+                .get(who)
+                .is_some_and(|athlete| !athlete.rows.is_empty())
+        };
         let who = (0..self.view.athletes.len()).find(|who| sets(*who))?;
         Some(Cell::Set(who, 0, 0))
     }
@@ -220,16 +292,7 @@ impl Grid {
 
 /// One cell to type in.
 #[allow(clippy::too_many_arguments, reason = "one cell, drawn in one place")]
-fn field(
-    ui: &mut Ui,
-    row: Rect,
-    x: f32,
-    width: f32,
-    grid: &mut Grid,
-    cell: Cell,
-    hint: &str,
-    said: &str,
-) {
+fn field(ui: &mut Ui, row: Rect, x: f32, width: f32, grid: &mut Grid, cell: Cell, hint: &str, said: &str) {
     let theme = Theme::of(ui);
     let rect = Rect::from_min_size(pos2(row.left() + x, row.top() + 3.0), vec2(width, ROW - 6.0));
     if rect.right() > row.right() {
@@ -242,10 +305,13 @@ fn field(
         .hint_text(hint)
         .align(Align2::LEFT_CENTER)
         .margin(egui::Margin::symmetric(5, 2));
-    let response = ui.put(rect, edit).accessible_name(format!("{said}: {}", cell.name()));
+    let response = ui
+        .put(rect, edit)
+        .accessible_name(format!("{said}: {}", cell.name()));
     if grid.problem.as_ref().is_some_and(|(wrong, _)| *wrong == cell) {
         let stroke = Stroke::new(2.0, *theme.plum);
-        ui.painter().rect_stroke(rect, 3.0, stroke, egui::StrokeKind::Outside);
+        ui.painter()
+            .rect_stroke(rect, 3.0, stroke, egui::StrokeKind::Outside);
     }
     if response.changed() {
         (grid.problem, grid.warned) = (None, false);

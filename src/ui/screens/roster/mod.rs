@@ -20,8 +20,8 @@ use crate::ui::widgets::{self, Button, badge, badge_colour, focus_ring, hand_dis
 pub use grid::Grid;
 use grid::grid_ui;
 use order::Order;
-pub use over::{NewPerson, Over, Person};
 use over::over_ui;
+pub use over::{NewPerson, Over, Person};
 use rows::{Columns, heads_ui, rows_ui};
 
 use super::next::{header_bar, heading_centred};
@@ -142,7 +142,10 @@ impl RosterState {
 
     /// The athletes that a sheet is for, in the roster's order: the marked ones, else the chosen one.
     pub fn meant(&self, view: &RosterView) -> Vec<String> {
-        let marked = view.lines.iter().filter(|line| self.marked.contains(&line.athlete));
+        let marked = view
+            .lines
+            .iter()
+            .filter(|line| self.marked.contains(&line.athlete));
         let marked: Vec<String> = marked.map(|line| line.athlete.clone()).collect();
         if !marked.is_empty() {
             return marked;
@@ -168,7 +171,10 @@ impl RosterState {
                 self.chosen = next.unwrap_or(0);
             }
             Action::NeedOnly(nth) => {
-                let need = usize::from(nth).checked_sub(1).and_then(|nth| Need::ALL.get(nth)).copied();
+                let need = usize::from(nth)
+                    .checked_sub(1)
+                    .and_then(|nth| Need::ALL.get(nth))
+                    .copied();
                 self.need = need.filter(|need| self.need != Some(*need));
                 self.chosen = 0;
             }
@@ -282,7 +288,11 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState
             0 => "Sheet for tonight".to_owned(),
             count => format!("Sheet for tonight, {count}"),
         };
-        let title = if room.width() > 760.0 { title.as_str() } else { "Sheet" };
+        let title = if room.width() > 760.0 {
+            title.as_str()
+        } else {
+            "Sheet"
+        };
         let button = Button::plain(title).key("S");
         let width = button.width(ui.painter(), &theme);
         let at = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
@@ -299,7 +309,9 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState
     let edit = TextEdit::singleline(&mut state.filter)
         .hint_text("name or ladder")
         .align(egui::Align2::LEFT_CENTER);
-    let response = ui.put(field, edit).accessible_name("Filter by name, ladder or need");
+    let response = ui
+        .put(field, edit)
+        .accessible_name("Filter by name, ladder or need");
     if std::mem::take(&mut state.focus_filter) {
         response.request_focus();
     }

@@ -64,7 +64,12 @@ impl Order {
 }
 
 fn says(line: &RosterLine, wanted: &str) -> bool {
-    [line.name.as_str(), line.ladder.as_str(), line.rung.as_str(), line.need.title()]
-        .into_iter()
-        .any(|text| text.to_lowercase().contains(wanted))
+    [
+        line.name.as_str(),
+        line.ladder.as_str(),
+        line.rung.as_str(),
+        line.need.title(),
+    ]
+    .into_iter()
+    .any(|text| text.to_lowercase().contains(wanted))
 }

@@ -102,7 +102,11 @@ pub(super) fn over_ui(
 
 fn print_ui(ui: &Ui, view: &RosterView, printing: &mut Printing, actions: &mut Actions) -> bool {
     let is_report = printing.paper == Paper::Progress;
-    let title = if is_report { "Report of progress" } else { "Sheet for tonight" };
+    let title = if is_report {
+        "Report of progress"
+    } else {
+        "Sheet for tonight"
+    };
     SheetFrame::new(title).width(560.0).show(ui, |ui| {
         quiet(ui, &who(view, &printing.athletes));
         if !is_report {
@@ -200,7 +204,10 @@ fn ladder<'g>(gym: &'g GymView, typed: &str) -> Option<&'g (String, String)> {
         return None;
     }
     let title = |ladder: &&(String, String)| ladder.1.to_lowercase();
-    let begins = gym.ladders.iter().find(|ladder| title(ladder).starts_with(&wanted));
+    let begins = gym
+        .ladders
+        .iter()
+        .find(|ladder| title(ladder).starts_with(&wanted));
     begins.or_else(|| gym.ladders.iter().find(|ladder| title(ladder).contains(&wanted)))
 }
 
@@ -231,7 +238,10 @@ fn edit_ui(ui: &Ui, gym: &GymView, person: &mut Person, actions: &mut Actions) -
                     name: person.typed.trim().to_owned(),
                 }));
             }
-            quiet(ui, "Archived: off the roster and the sheets. Every record stays, and they can come back.");
+            quiet(
+                ui,
+                "Archived: off the roster and the sheets. Every record stays, and they can come back.",
+            );
         }
         if !gym.archived.is_empty() {
             field_label(ui, "Archived");
@@ -282,6 +292,8 @@ fn by_enter(ui: &Ui, field: &Response) -> bool {
 
 fn quiet(ui: &mut Ui, words: &str) {
     let theme = Theme::of(ui);
-    let text = egui::RichText::new(words).font(Face::Label.at(15.0)).color(*theme.ink2);
+    let text = egui::RichText::new(words)
+        .font(Face::Label.at(15.0))
+        .color(*theme.ink2);
     ui.add(egui::Label::new(text).wrap());
 }

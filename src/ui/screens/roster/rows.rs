@@ -82,7 +82,14 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     let y = rect.center().y;
     let ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let heads = [
-        (Some(columns.need), if columns.rung.is_some() { "who needs what" } else { "needs" }),
+        (
+            Some(columns.need),
+            if columns.rung.is_some() {
+                "who needs what"
+            } else {
+                "needs"
+            },
+        ),
         (Some(columns.name), "athlete"),
         (columns.glyph, "L over R, ground to goal"),
         (columns.ladder, "ladder"),
@@ -132,7 +139,9 @@ pub(super) fn rows_ui(
                 ui.scroll_to_rect(target, None);
             }
             for nth in shown {
-                let Some(line) = state.order.line(view, nth) else { continue };
+                let Some(line) = state.order.line(view, nth) else {
+                    continue;
+                };
                 let before = nth
                     .checked_sub(1)
                     .and_then(|nth| state.order.line(view, nth))
@@ -173,14 +182,22 @@ fn mark_ui(painter: &egui::Painter, rect: Rect, theme: &Theme) {
 
 /// One athlete; true when the line was pressed.
 fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, look: RowLook, columns: &Columns) -> bool {
-    let RowLook { first, chosen, marked } = look;
+    let RowLook {
+        first,
+        chosen,
+        marked,
+    } = look;
     let theme = Theme::of(ui);
     let response = ui.interact(
         rect,
         ui.scope_id().with(("athlete", &line.athlete)),
         Sense::click(),
     );
-    let said = if marked { format!("{}, marked", spoken(line)) } else { spoken(line) };
+    let said = if marked {
+        format!("{}, marked", spoken(line))
+    } else {
+        spoken(line)
+    };
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &said));
     let painter = ui.painter();
     if chosen {

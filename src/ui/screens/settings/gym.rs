@@ -24,7 +24,14 @@ pub(super) struct Gym {
 impl Gym {
     /// Takes the gym as it stands; what is being typed stays while that is the same.
     pub fn load(&mut self, view: GymView) {
-        let rack = |view: &GymView| (view.name.clone(), view.in_lb, view.plates.clone(), view.gear.clone());
+        let rack = |view: &GymView| {
+            (
+                view.name.clone(),
+                view.in_lb,
+                view.plates.clone(),
+                view.gear.clone(),
+            )
+        };
         if rack(&view) != rack(&self.view) {
             (self.name, self.in_lb, self.plates, self.gear) = rack(&view);
         }
@@ -45,7 +52,8 @@ impl Gym {
     /// Name, unit, plates and belt.
     pub fn rack_ui(&mut self, ui: &mut Ui, actions: &mut Actions) {
         let label = field_label(ui, "Name; empty takes the folder's");
-        ui.add(TextEdit::singleline(&mut self.name).desired_width(f32::INFINITY)).labelled_by(label);
+        ui.add(TextEdit::singleline(&mut self.name).desired_width(f32::INFINITY))
+            .labelled_by(label);
         field_label(ui, "People here think in");
         let at = ui.cursor().min;
         let (row, pressed) = Choices {
@@ -58,10 +66,18 @@ impl Gym {
             self.in_lb = nth == 1;
         }
         let unit = if self.in_lb { "lb" } else { "kg" };
-        let label = field_label(ui, &format!("Plates on hand, {unit}; each as often as it is there, others like 45lb"));
-        ui.add(TextEdit::singleline(&mut self.plates).desired_width(f32::INFINITY)).labelled_by(label);
-        let label = field_label(ui, &format!("Belt, chain and carabiner, {unit}; counts only with a plate on it"));
-        ui.add(TextEdit::singleline(&mut self.gear).desired_width(110.0)).labelled_by(label);
+        let label = field_label(
+            ui,
+            &format!("Plates on hand, {unit}; each as often as it is there, others like 45lb"),
+        );
+        ui.add(TextEdit::singleline(&mut self.plates).desired_width(f32::INFINITY))
+            .labelled_by(label);
+        let label = field_label(
+            ui,
+            &format!("Belt, chain and carabiner, {unit}; counts only with a plate on it"),
+        );
+        ui.add(TextEdit::singleline(&mut self.gear).desired_width(110.0))
+            .labelled_by(label);
         ui.add_space(8.0);
         ui.horizontal(|ui| {
             if Button::main("Save the plates").flow(ui).clicked() && self.is_typed() {
@@ -73,7 +89,10 @@ impl Gym {
                 }));
             }
         });
-        note(ui, "Every load of this logbook is made of these. The version before goes to the state folder.");
+        note(
+            ui,
+            "Every load of this logbook is made of these. The version before goes to the state folder.",
+        );
     }
 
     /// From which machines records came, and when last.
@@ -84,6 +103,9 @@ impl Gym {
         for machine in &self.view.machines {
             note(ui, &format!("{}: {}", machine.name, machine.words));
         }
-        note(ui, "Git, a network share or a file-sync tool may carry the folder; each machine writes only its own files.");
+        note(
+            ui,
+            "Git, a network share or a file-sync tool may carry the folder; each machine writes only its own files.",
+        );
     }
 }

@@ -66,10 +66,7 @@ impl SettingsScreen {
             &self.folder
         };
         note(ui, folder);
-        note(
-            ui,
-            "A change in its files shows here within a second.",
-        );
+        note(ui, "A change in its files shows here within a second.");
         ui.add_space(6.0);
         ui.horizontal_wrapped(|ui| {
             let buttons = [

@@ -80,7 +80,8 @@ impl Typed {
     pub fn is_empty(&self) -> bool {
         let of_athlete = |of: &OfAthlete| {
             let sets = of.rows.iter().flat_map(|row| row.sets.iter().chain([&row.load]));
-            sets.chain([&of.weighs, &of.pain]).all(|text| text.trim().is_empty())
+            sets.chain([&of.weighs, &of.pain])
+                .all(|text| text.trim().is_empty())
         };
         self.athletes.iter().all(of_athlete)
     }
@@ -88,7 +89,9 @@ impl Typed {
     /// How many sets are typed.
     pub fn count(&self) -> usize {
         let rows = self.athletes.iter().flat_map(|of| &of.rows);
-        rows.flat_map(|row| &row.sets).filter(|text| !text.trim().is_empty()).count()
+        rows.flat_map(|row| &row.sets)
+            .filter(|text| !text.trim().is_empty())
+            .count()
     }
 
     /// The cell that Enter goes to: the next set; none after the last.
@@ -100,7 +103,11 @@ impl Typed {
             Cell::Set(who, row, set) => (who, row, set),
         };
         let (who, row, set) = here;
-        let sets = self.athletes.get(who).and_then(|of| of.rows.get(row)).map_or(0, |row| row.sets.len());
+        let sets = self
+            .athletes
+            .get(who)
+            .and_then(|of| of.rows.get(row))
+            .map_or(0, |row| row.sets.len());
         if set + 1 < sets {
             Some(Cell::Set(who, row, set + 1))
         } else {
@@ -131,7 +138,12 @@ impl Typed {
                 ..ClassResult::default()
             };
             if !of.weighs.trim().is_empty() {
-                let wrong = || (Cell::Weighs(who), format!("{} is no bodyweight; write it like 74.6.", of.weighs.trim()));
+                let wrong = || {
+                    (
+                        Cell::Weighs(who),
+                        format!("{} is no bodyweight; write it like 74.6.", of.weighs.trim()),
+                    )
+                };
                 result.weighs = Some(typed::number(&of.weighs).ok_or_else(wrong)?);
             }
             typed::pain(&of.pain).map_err(|words| (Cell::Pain(who), words))?;
@@ -208,7 +220,11 @@ mod tests {
         ClassView {
             day: "Thu 26 Nov".into(),
             unit: "kg",
-            athletes: vec![athlete("Ana", vec![row(2), row(1)]), athlete("Bo", vec![]), athlete("Cy", vec![row(1)])],
+            athletes: vec![
+                athlete("Ana", vec![row(2), row(1)]),
+                athlete("Bo", vec![]),
+                athlete("Cy", vec![row(1)]),
+            ],
         }
     }
 
@@ -234,7 +250,10 @@ mod tests {
         let results = typed.results(&view).unwrap();
         assert_eq!(results.len(), 2);
         assert_eq!(results[0].sets[0].load, Some(20.0));
-        assert_eq!((results[0].sets[0].amount, results[0].sets[0].reserve), (6.0, Some(0.0)));
+        assert_eq!(
+            (results[0].sets[0].amount, results[0].sets[0].reserve),
+            (6.0, Some(0.0))
+        );
         assert_eq!(results[1].sets[0].outcome, Outcome::Missed);
         assert_eq!(typed.count(), 2);
     }
