@@ -1,4 +1,4 @@
-//! Promise P7: any order, repetition and split of merges gives the same log, amend against retract too.
+//! Any order, repetition and split of merges gives the same log, amend against retract too.
 
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(

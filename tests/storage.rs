@@ -1,4 +1,4 @@
-//! Promises P3, P6, P14 and P15 on a real disk: what is saved is there, once, whoever else writes.
+//! On a real disk: what is saved is there, once, whoever else writes; a batch arrives whole; journals only grow.
 
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(

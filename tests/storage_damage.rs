@@ -1,4 +1,4 @@
-//! Promises P8, P10, P12, P13 and P17: damage costs what it hits and always says so.
+//! Damage costs what it hits and always says so; a frozen logbook of format 1 opens for ever.
 
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(

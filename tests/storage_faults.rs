@@ -1,4 +1,4 @@
-//! Promises P4, P5, P11 and P24 on a disk on which every single operation fails, once or for good.
+//! Every single operation fails, once or for good: nothing is called saved that is not, and nothing is missing quietly.
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(
     clippy::unwrap_used,

@@ -1,4 +1,4 @@
-//! Promises P8, P9, P13, P18, P22 and P24: which files are read, which are left alone, what is said of the rest.
+//! Which files are read, which are left alone, and what is said of the rest; no name or link leads out of the logbook.
 
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(

@@ -1,4 +1,4 @@
-//! Promises P1, P14 and P21 with real processes: killed at any moment, under any umask.
+//! With real processes: killed at any moment nothing called saved is lost and no lock is left; files are their owner's alone.
 //!
 //! The test starts itself as the process that writes; `RUNGWRIGHT_TEST_WRITER` tells it so.
 #![cfg(unix)]

@@ -1,4 +1,4 @@
-//! Promises P1, P2, P3 and P6 on a disk that loses power at every single operation, and with others at work meanwhile.
+//! What was called saved survives a power cut at any single operation, and a batch is seen whole or not at all.
 // Helpers outside a #[test] may panic as tests do; the numbers here are small.
 #![allow(
     clippy::unwrap_used,

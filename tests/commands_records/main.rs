@@ -2,8 +2,11 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod careful;
+mod check;
 mod kit;
 mod log;
+mod machines;
 mod mend;
 mod roster;
 mod round_trip;
