@@ -1,23 +1,13 @@
 //! Damage costs what it hits and always says so; a frozen logbook of format 1 opens for ever.
 
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
-
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::help::chance::Chance;
+use crate::help::*;
 use rungwright::logbook::journal::{self, Form};
 use rungwright::logbook::{Logbook, line};
 use rungwright::problem::Severity;
-use storage_help::chance::Chance;
-use storage_help::*;
 
 /// Reads a broken journal and says what a person sees of it.
 fn said_of(file: &Path) -> String {
