@@ -9,7 +9,7 @@ use crate::logbook::record::{Fact, Load, Placed, Set};
 use crate::logbook::{Record, Written};
 use crate::units::{Effort, Given, Mass, Outcome, Reps, Seconds, Typed, Unit};
 
-use super::cast::{Act, Member, Scale, Session, another, twelve};
+use super::cast::{Act, Block, Member, Scale, Session, another, twelve};
 use super::life::{Life, ago};
 
 /// What to make.
@@ -106,21 +106,43 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
         life.write(date, Fact::Phase { kind, note: None });
     }
     let weekday = (days - days_ago) % 7;
-    if member.scale == Scale::Weekly && weekday == 1 {
+    let steps_on = match member.scale {
+        Scale::Weekly => true,
+        Scale::Lapsed => days_ago > 20,
+        Scale::Never => false,
+    };
+    if steps_on && weekday == 1 {
         life.weigh_in(date);
     }
     // Today's session is still ahead; two weeks in summer are holidays.
     let away = (days - days_ago) % 365 >= 180 && (days - days_ago) % 365 < 196;
+    let block = member.block.as_ref().filter(|block| days_ago <= block.days_ago);
+    if let Some(block) = block.filter(|block| days_ago == block.days_ago) {
+        changes_work(life, date, member, block);
+    }
     if days_ago > 0 && !away {
-        for (at, (ladder, (left, right), growth)) in member.climbs.iter().enumerate() {
+        let climbs = member.climbs.iter().map(|(ladder, (left, right), growth)| {
+            let grown = 1.0 + growth * gone * f64::from(plan.years.max(1)).sqrt();
+            (*ladder, (left * grown, right * grown))
+        });
+        let given = block.map(|block| {
+            block.work.iter().map(|(ladder, rung, (left, right))| {
+                let asked = life.level(ladder, rung);
+                (*ladder, (left * asked, right * asked))
+            })
+        });
+        let work: Vec<(&str, (f64, f64))> = match given {
+            Some(given) => given.collect(),
+            None => climbs.collect(),
+        };
+        for (at, (ladder, strength)) in work.into_iter().enumerate() {
             let trains = if at == 0 {
                 [0, 2, 4].contains(&weekday)
             } else {
                 [1, 5].contains(&weekday)
             };
             if trains {
-                let grown = 1.0 + growth * gone * f64::from(plan.years.max(1)).sqrt();
-                life.train(date, ladder, (left * grown, right * grown));
+                life.train(date, ladder, strength);
             }
         }
         if weekday == 2 {
@@ -131,6 +153,18 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
     }
     for scene in member.script.iter().filter(|scene| scene.days_ago == days_ago) {
         act(life, date, &scene.act);
+    }
+}
+
+/// The coach sets aside what was climbed and gives the block's rungs.
+fn changes_work(life: &mut Life<'_>, date: NaiveDate, member: &Member, block: &Block) {
+    for (ladder, ..) in &member.climbs {
+        if block.work.iter().all(|(given, ..)| given != ladder) {
+            life.place(date, ladder, Placed::SetAside);
+        }
+    }
+    for (ladder, rung, _) in &block.work {
+        life.place(date, ladder, Placed::On((*rung).to_owned()));
     }
 }
 

@@ -10,7 +10,7 @@ use crate::logbook::{Id, Log, Record, Written};
 use crate::timeline::Timeline;
 use crate::units::{Effort, Given, Mass, Outcome, Rail, Reps, Seconds, Typed, Unit};
 
-use super::strength::{asks, to_failure};
+use super::strength::{asks, meets, to_failure};
 
 /// The demo's device name.
 pub const DEVICE: &str = "demo";
@@ -253,6 +253,14 @@ impl<'c> Life<'c> {
     /// A rung of the catalogue that this life knows.
     pub fn rung(&self, ladder: &str, rung: &str) -> Option<&'c Rung> {
         self.catalogue.ladder(ladder)?.rung(rung)
+    }
+
+    /// The strength, or level on the ladder's scale, that just meets a rung's standard.
+    pub fn level(&self, ladder: &str, rung: &str) -> f64 {
+        let Some(ladder) = self.catalogue.ladder(ladder) else {
+            return 1.0;
+        };
+        ladder.rung(rung).map_or(1.0, |rung| meets(ladder, rung))
     }
 
     /// A set outside every ladder.

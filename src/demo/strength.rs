@@ -25,13 +25,7 @@ pub enum Asks {
 pub fn asks(ladder: &Ladder, rung: &Rung) -> Asks {
     if rung.help == Help::Added {
         // A stated demand says which level just meets the standard; the standard's load and reps say which one-rep max that is.
-        let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
-        let reps = if rung.work.range.is_hold() {
-            0.0
-        } else {
-            rung.standard.reach + reserve
-        };
-        let max = rung.standard.ratio.unwrap_or(1.0) * (EPLEY_REPS + reps) / EPLEY_REPS;
+        let max = standard_max(rung);
         return Asks::Load(
             rung.demand
                 .as_ref()
@@ -48,6 +42,26 @@ pub fn asks(ladder: &Ladder, rung: &Rung) -> Asks {
         .unwrap_or(0);
     let part = whole(place) / whole(count - 1);
     Asks::Demand(EVEN_DEMANDS.0 + (EVEN_DEMANDS.1 - EVEN_DEMANDS.0) * part)
+}
+
+/// The strength that just meets the rung's standard: one-rep max ÷ bodyweight for loads, else a level on the ladder's scale.
+pub fn meets(ladder: &Ladder, rung: &Rung) -> f64 {
+    match (asks(ladder, rung), &rung.demand) {
+        (Asks::Load(_), Some(given)) => given.demand.value(),
+        (Asks::Load(_), None) => standard_max(rung),
+        (Asks::Demand(demand), _) => demand,
+    }
+}
+
+/// The one-rep max, as a ratio of bodyweight, that the standard's load, reps and reserve mean.
+fn standard_max(rung: &Rung) -> f64 {
+    let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
+    let reps = if rung.work.range.is_hold() {
+        0.0
+    } else {
+        rung.standard.reach + reserve
+    };
+    rung.standard.ratio.unwrap_or(1.0) * (EPLEY_REPS + reps) / EPLEY_REPS
 }
 
 fn whole(count: usize) -> f64 {

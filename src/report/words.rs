@@ -325,7 +325,7 @@ impl<'a> Words<'a> {
         match other {
             SideState::Behind => format!("The {side} side is behind"),
             SideState::NotReady => format!("The {side} side pauses, begins or backs off"),
-            SideState::NotThere => format!("The {side} side is not there yet"),
+            SideState::NotThere => format!("The {side} side does not take this step yet"),
             SideState::Fewer { own, other } => {
                 format!(
                     "This side does {}, the {side} {}",
