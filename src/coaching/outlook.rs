@@ -196,14 +196,17 @@ fn has_companions(ladder: &Ladder) -> bool {
     companion(ladder, LinkKind::Hang.companion().unwrap_or_default()).is_some()
 }
 
-/// The next steps of many athletes with what beliefs add, in order of name.
+/// The next steps of many athletes with what beliefs add, in order of name; not of those who are archived.
 pub fn of_all<'l>(
     logs: &'l [Log],
     catalogue: &'l Catalogue,
     plates: &PlatesOnHand,
     on: NaiveDate,
 ) -> Vec<NextStep> {
-    let steps = logs.par_iter().map(|log| {
+    let shown = logs
+        .par_iter()
+        .filter(|log| logs.len() == 1 || !log.is_archived(on));
+    let steps = shown.map(|log| {
         let timeline = Timeline::new(log, catalogue, on);
         let mut steps = next_steps(&timeline, catalogue, plates);
         add(&mut steps, &mut Estimates::new(&timeline, catalogue));

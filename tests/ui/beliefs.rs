@@ -1,6 +1,8 @@
 //! Beliefs in the window, from a real logbook: the band on the ladder, chances, strength over time, a slip mended by one key.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::Duration;
 
 use chrono::{Days, NaiveDate};
 use egui::Key;
@@ -116,7 +118,13 @@ fn shelf(home: &Path) -> Shelf {
         writer.commit(vec![(name, records.collect())]).unwrap();
     }
     let no_demo = |_| Err::<PathBuf, String>("no demo here".into());
-    Shelf::new(machine(), "bench".into(), Some(today()), Box::new(no_demo)).with(&root, None)
+    let mut shelf =
+        Shelf::new(machine(), "bench".into(), Some(today()), Arc::new(no_demo)).with(&root, None, false);
+    while shelf.progress().is_some() {
+        shelf.poll();
+        std::thread::sleep(Duration::from_millis(2));
+    }
+    shelf
 }
 
 fn window(home: &Path, size: [f32; 2], choice: Choice) -> Harness<'static, Window<Shelf>> {

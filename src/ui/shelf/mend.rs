@@ -6,15 +6,16 @@ use crate::strength::{Likely, beliefs};
 use crate::units::{Added, KG_PER_LB, Typed, Unit};
 
 use super::Shelf;
+use super::desk::NotDone;
 
 /// A candidate this near to the number as typed, read in the other unit, is that number in that unit; kg.
 const SAME_KG: f64 = 1e-6;
 
 impl Shelf {
     /// Amends the set with this id as the belief says that it would fit.
-    pub(super) fn mend_set(&mut self, id: &str) -> Result<Option<String>, String> {
-        let (id, amend) = self.mended(id).ok_or("That set no longer looks like a typo.")?;
-        self.change(id, amend)?;
+    pub(super) fn mend_set(&mut self, id: &str) -> Result<Option<String>, NotDone> {
+        let (id, amend) = self.mended(id).ok_or("that set no longer looks like a typo.")?;
+        self.change_record(id, amend)?;
         Ok(None)
     }
 
