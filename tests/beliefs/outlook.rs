@@ -109,7 +109,7 @@ fn what_holds_a_rail_back_joins_its_reasons_last() {
         .did_each(
             [24, 21, 17, 14, 10, 7].map(|days: i32| days.days_ago()),
             3.sets_of(3)
-                .with(60.0)
+                .with(75.0)
                 .leaving(1.0)
                 .at_bodyweight(80.0)
                 .of("pull-up"),
