@@ -42,7 +42,7 @@ pub enum Coverage {
 
 impl Coverage {
     /// Standard deviations to either side.
-    fn sds(self) -> f64 {
+    pub(super) fn sds(self) -> f64 {
         match self {
             Coverage::Half => 0.674_49,
             Coverage::Eighty => 1.281_55,

@@ -39,6 +39,7 @@ mod log;
 mod normal;
 mod rows;
 mod says;
+mod scale;
 mod set;
 mod state;
 mod terms;
@@ -58,8 +59,10 @@ pub use goal::GoalWeeks;
 pub use history::History;
 pub use holds::{Hold, HoldBelief, HoldJoint, Holds};
 pub use log::{
-    AHEAD_DAYS, Believed, Heading, Point, Series, SetAt, Standpoint, Suspect, belief_of, beliefs, beliefs_at,
+    AHEAD_DAYS, Believed, Course, CourseDay, CourseSet, Heading, Point, Series, SetAt, Standpoint, Suspect,
+    belief_of, beliefs, beliefs_at, course,
 };
+pub use scale::{Estimates, Forecast, Link, LinkKind, RailBelief, Reach, ReadFrom, Weakest};
 pub use training::{Attempt, Prior, TrainingDay};
 pub use tuning::{Outlier, Tuning};
 pub use typos::Likely;
