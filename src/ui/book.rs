@@ -5,11 +5,12 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::units::Rail;
+use crate::units::{Rail, Side};
 
 use super::gym::GymDeed;
 use super::views::{
     ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+    TotalsView,
 };
 
 /// Something to write or to open.
@@ -53,6 +54,10 @@ pub enum Deed {
         /// The rail.
         rail: Rail,
     },
+    /// Open this movement, of this side where sides are apart, on Totals.
+    ShowLift(String, Option<Side>),
+    /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
+    LookAt(Option<f64>),
     /// Open this ladder on Ladders.
     ShowLadder(String),
     /// Open this athlete.
@@ -196,6 +201,8 @@ pub trait Book {
     fn next(&self) -> NextView;
     /// Ladders of the open athlete.
     fn ladders(&self) -> LaddersView;
+    /// Totals of the open athlete.
+    fn totals(&self) -> TotalsView;
     /// First start.
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.

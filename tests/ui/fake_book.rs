@@ -4,7 +4,7 @@ use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
-use crate::{sample_ladders, sample_next, sample_roster};
+use crate::{sample_ladders, sample_next, sample_roster, sample_totals};
 
 pub struct FakeBook {
     pub open: bool,
@@ -12,11 +12,14 @@ pub struct FakeBook {
     pub next: NextView,
     pub ladders: LaddersView,
     pub roster: RosterView,
+    pub totals: TotalsView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
     pub banner: Option<Banner>,
     /// The next deed fails with these words.
     pub fails: Option<String>,
+    /// Long work: what, done, of how many.
+    pub working: Option<(String, u64, u64)>,
 }
 
 impl FakeBook {
@@ -31,6 +34,7 @@ impl FakeBook {
                 others: others(),
             },
             roster: sample_roster::gym(),
+            totals: sample_totals::dip(70),
             deeds: vec![],
             saved: Saved::At {
                 time: "18:42".into(),
@@ -38,6 +42,7 @@ impl FakeBook {
             },
             banner: None,
             fails: None,
+            working: None,
         }
     }
 
@@ -103,6 +108,9 @@ impl Book for FakeBook {
     }
     fn ladders(&self) -> LaddersView {
         self.ladders.clone()
+    }
+    fn totals(&self) -> TotalsView {
+        self.totals.clone()
     }
     fn first(&self) -> FirstView {
         FirstView {
@@ -218,5 +226,11 @@ impl Book for FakeBook {
     }
     fn poll(&mut self) -> News {
         News::None
+    }
+    fn progress(&self) -> Option<(String, u64, u64)> {
+        self.working.clone()
+    }
+    fn stop(&mut self) {
+        self.working = None;
     }
 }

@@ -7,7 +7,7 @@ use crate::ui::keys::Chord;
 use super::{Action, Row, row};
 
 pub(super) fn rows() -> Vec<Row> {
-    [
+    let mut rows: Vec<Row> = [
         row(
             Action::RungUp,
             "Rung above",
@@ -69,5 +69,7 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::plain(Key::O)],
         ),
     ]
-    .into()
+    .into();
+    rows.extend(super::totals::slider());
+    rows
 }

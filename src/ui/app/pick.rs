@@ -12,6 +12,8 @@ pub enum Pick {
     Folder,
     /// A spreadsheet.
     Sheet,
+    /// Where to put a picture.
+    Picture,
     /// Where a page to print goes.
     Output,
 }

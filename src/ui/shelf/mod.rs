@@ -16,7 +16,9 @@ mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod totals;
 mod watch;
+mod what_if;
 mod write;
 
 use std::collections::HashMap;
@@ -33,7 +35,7 @@ use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
-    RosterView, Saved,
+    RosterView, Saved, TotalsView,
 };
 
 pub use memory::open_window;
@@ -142,7 +144,7 @@ impl Shelf {
         self.revision += 1;
         self.saved = Saved::At {
             time: clock::now().format("%H:%M").to_string(),
-            device: "this machine".to_owned(),
+            device: "here".to_owned(),
         };
         if let (Deed::Join { ladder }, Some(opened)) = (deed, &mut self.opened) {
             opened.ladder = Some(ladder.clone());
@@ -210,6 +212,10 @@ impl Book for Shelf {
         self.opened.as_ref().map(ladders::view).unwrap_or_default()
     }
 
+    fn totals(&self) -> TotalsView {
+        self.opened.as_ref().map(totals::view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -242,6 +248,8 @@ impl Book for Shelf {
                 Err(words) => Done::Failed(words),
             },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
+            Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
+            Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),
             Deed::OpenDemo => self.begin_demo(),

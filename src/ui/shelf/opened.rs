@@ -7,6 +7,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use chrono::NaiveDate;
 use rayon::prelude::*;
 
+use crate::bests::{Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
@@ -16,7 +18,7 @@ use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
 use crate::ui::work::{Go, Progress, Report};
-use crate::units::Rail;
+use crate::units::{Rail, Side};
 
 /// An open logbook.
 pub(super) struct Opened {
@@ -31,6 +33,10 @@ pub(super) struct Opened {
     pub folder: Option<String>,
     /// The ladder to show, if one was chosen.
     pub ladder: Option<String>,
+    /// The movement and side to show on Totals, if one was chosen.
+    pub lift: Option<(String, Option<Side>)>,
+    /// The bodyweight that Ladders is looked at with, kg.
+    pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
 }
@@ -93,6 +99,8 @@ impl Opened {
             athletes,
             folder,
             ladder: None,
+            lift: None,
+            asked_kg: None,
             problems,
         })
     }
@@ -184,11 +192,37 @@ impl Opened {
         Timeline::new(log, &self.catalogue, self.on)
     }
 
+    /// The rep-max formula that the logbook chose.
+    pub fn formula(&self) -> Formula {
+        Formula::chosen(&self.book.settings)
+    }
+
+    /// The log as Totals counts the body.
+    pub fn counting<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
+        Timeline::counting(log, &self.catalogue, self.on, Counted::of(&self.book.settings))
+    }
+
+    /// Everybody's bests of a movement and side, for so many repetitions; doubted ones are left out.
+    pub fn gym_bests(&self, movement: &str, side: Option<Side>) -> Vec<(Kind, u16, f64)> {
+        let of = |log: &Log| -> Vec<(Kind, u16, f64)> {
+            let timeline = self.counting(log);
+            let all = bests(&timeline, self.formula()).into_iter();
+            let mine = all.filter(|best| best.movement == movement && best.side == side && !best.doubted);
+            mine.filter_map(|best| match best.size {
+                Size::Reps(reps) => Some((best.kind, reps, best.value)),
+                Size::Hold(_) | Size::Estimate => None,
+            })
+            .collect()
+        };
+        self.book.logs.par_iter().flat_map_iter(of).collect()
+    }
+
     /// Opens an athlete, if there is such a one.
     pub fn choose(&mut self, folder: &str) {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
             self.folder = Some(folder.to_owned());
             self.ladder = None;
+            self.asked_kg = None;
         }
     }
 

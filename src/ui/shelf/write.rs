@@ -30,7 +30,15 @@ impl Shelf {
         let facts = facts(opened, deed)?;
         let name = open_name(opened)?;
         self.add(&name, facts)?;
-        Ok(None)
+        Ok(self.news())
+    }
+
+    /// What the newest record of the day is, if it is a set: a best.
+    fn news(&self) -> Option<String> {
+        let opened = self.opened.as_ref()?;
+        let log = opened.open_log()?;
+        let newest = logged::newest(opened, log)?;
+        matches!(newest.what, Fact::Set(_)).then(|| logged::news_of(opened, log, newest.id))?
     }
 
     /// Appends facts of an athlete as one moment, and reads the athlete back; makes the athlete if there is none.

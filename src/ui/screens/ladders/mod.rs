@@ -4,6 +4,7 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
+mod what_if;
 
 pub use state::{LaddersState, Over};
 
@@ -13,8 +14,8 @@ use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
-use crate::ui::two_rail::ladder_ui;
 use crate::ui::two_rail::layout::{Layout, Width};
+use crate::ui::two_rail::{ghost, ladder_ui};
 use crate::ui::views::{LadderView, LaddersView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
@@ -47,7 +48,10 @@ impl Screen for LaddersScreen {
         ladders_ui(ui, &self.view, &mut self.state, actions);
     }
 
-    fn perform(&mut self, action: Action, _actions: &mut Actions) {
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
+            what_if::perform(action, asked, actions);
+        }
         self.state.perform(action, self.view.open.as_ref());
     }
 
@@ -160,6 +164,14 @@ fn main_ui(
     } else {
         main.right()
     };
+    let all = main;
+    let mut main = main;
+    // A low window keeps its height for the rungs.
+    if let Some(asked) = view.what_if.as_ref().filter(|_| main.height() > 420.0) {
+        main.max.y -= what_if::HEIGHT;
+        let bar = Rect::from_min_max(main.left_bottom(), pos2(ladder_right, all.bottom()));
+        what_if::what_if_ui(ui, bar, asked, actions);
+    }
     let roomy = ladder_right - main.left() > 820.0;
     let width = if roomy { Width::Full } else { Width::Narrow };
     let top = if view.broken.is_some() { 74.0 } else { 30.0 };
@@ -180,6 +192,12 @@ fn main_ui(
     let layout = Layout::of(view, area, width, state.scroll);
     column_heads(ui, view, &layout, area.top() - 14.0, roomy);
     let touch = ladder_ui(ui, view, &layout, width, state.chosen, state.less_motion);
+    if let Some(asked) = &view.what_if {
+        let painter = ui.painter_at(layout.area.expand(14.0));
+        for (rail, interval) in &asked.ghosts {
+            ghost(&painter, *interval, *rail, &layout, &theme);
+        }
+    }
     state.height = area.height();
     if let Some(spot) = touch.chosen {
         state.chosen = Some(spot);
@@ -190,7 +208,7 @@ fn main_ui(
     }
     state.follow(view, &layout);
     if beside {
-        let place = Rect::from_min_max(pos2(ladder_right, main.top()), main.max);
+        let place = Rect::from_min_max(pos2(ladder_right, main.top()), all.max);
         ui.painter().rect_filled(place, 0.0, *theme.surface);
         ui.painter()
             .vline(place.left() + 0.5, place.y_range(), Stroke::new(1.0, *theme.line));
