@@ -18,6 +18,8 @@ pub struct FakeBook {
     pub banner: Option<Banner>,
     /// The next deed fails with these words.
     pub fails: Option<String>,
+    /// Long work: what, done, of how many.
+    pub working: Option<(String, u64, u64)>,
 }
 
 impl FakeBook {
@@ -40,6 +42,7 @@ impl FakeBook {
             },
             banner: None,
             fails: None,
+            working: None,
         }
     }
 
@@ -208,5 +211,11 @@ impl Book for FakeBook {
     }
     fn poll(&mut self) -> News {
         News::None
+    }
+    fn progress(&self) -> Option<(String, u64, u64)> {
+        self.working.clone()
+    }
+    fn stop(&mut self) {
+        self.working = None;
     }
 }

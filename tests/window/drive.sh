@@ -42,8 +42,8 @@ open() { # arguments of the program
     sleep 1.5
 }
 size() { xdotool windowsize "$window" "$1" "$2"; sleep 0.8; }
-key() { for k in "$@"; do xdotool key "$k"; sleep 0.35; done; }
-shot() { sleep 0.4; import -window "$window" "$pictures/$1.png"; }
+key() { for k in "$@"; do xdotool key "$k"; sleep "${PAUSE:-0.35}"; done; }
+shot() { sleep "${PAUSE:-0.4}"; import -window "$window" "$pictures/$1.png"; }
 close() { kill "$app"; wait "$app" 2>/dev/null || true; app=; sleep 0.3; }
 records() { find "$1" -name 'journal-bench.ron' -exec cat {} + 2>/dev/null | grep -c "$2" || true; }
 expect() { # how many, pattern, what
@@ -78,7 +78,7 @@ expect 1 'what: Retract(' "one undone"
 shot next-logged
 
 # Weigh in, report pain 4.
-key k; xdotool type --delay 40 '60.3'; key Return; sleep 0.4
+key k; sleep 0.4; xdotool type --delay 120 '60.3'; sleep 0.4; key Return; sleep 0.6
 expect 1 'what: WeighIn(' "weigh-in"
 key p; sleep 0.4
 key 4

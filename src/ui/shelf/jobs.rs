@@ -169,6 +169,9 @@ impl Shelf {
     }
 
     pub(super) fn begin_import(&mut self, deed: Deed, text: ImportText) -> Done {
+        if let Some(words) = self.desk.read_only.clone() {
+            return self.not_saved(words);
+        }
         let open = self.opened.as_ref().map(|opened| opened.book.root.clone());
         self.begin(Some(deed), "Bringing the spreadsheet", move |bench, report| {
             let root = open.unwrap_or_else(|| first::new_folder(&bench.machine));

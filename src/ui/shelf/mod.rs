@@ -139,7 +139,7 @@ impl Shelf {
         self.revision += 1;
         self.saved = Saved::At {
             time: clock::now().format("%H:%M").to_string(),
-            device: "this machine".to_owned(),
+            device: "here".to_owned(),
         };
         if let (Deed::Join { ladder }, Some(opened)) = (deed, &mut self.opened) {
             opened.ladder = Some(ladder.clone());

@@ -74,7 +74,12 @@ fn counted(amount: f64, is_hold: bool) -> String {
 pub(super) fn amounts(sets: &[&LoggedSet<'_>]) -> String {
     let is_hold = sets.first().is_some_and(|set| !set.is_reps());
     let all: Vec<String> = sets.iter().map(|set| number(set.amount, 1)).collect();
-    format!("{} {}", all.join(", "), if is_hold { "s" } else { "reps" })
+    let unit = match (is_hold, all.as_slice()) {
+        (true, _) => "s",
+        (false, [one]) if one == "1" => "rep",
+        (false, _) => "reps",
+    };
+    format!("{} {unit}", all.join(", "))
 }
 
 /// `3–5`, `10–20 s`.

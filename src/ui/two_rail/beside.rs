@@ -272,7 +272,7 @@ pub(super) fn companions(
                 StrokeKind::Inside,
             );
         }
-        if (place.y - place.label_y).abs() > 6.0 {
+        if (place.y - place.label_y).abs() > 6.0 && Names::fit(left, ring_x - 16.0) {
             let from = pos2(bar.left(), place.y);
             painter.line_segment(
                 [from, pos2(ring_x - 10.0, place.label_y)],
@@ -295,9 +295,13 @@ struct Names<'a> {
 }
 
 impl Names<'_> {
+    fn fit(left: f32, right: f32) -> bool {
+        right - left >= 60.0
+    }
+
     /// Paints them right-aligned; not at all where there is no room to read them.
     fn paint(&self, painter: &Painter, left: f32, right: f32, y: f32, theme: &Theme) {
-        if right - left < 60.0 {
+        if !Self::fit(left, right) {
             return;
         }
         let colour = if self.chosen { *theme.ember } else { *theme.ink };
