@@ -7,8 +7,9 @@ use chrono::NaiveDate;
 
 use crate::units::{Rail, Side};
 
+use super::gym::GymDeed;
 use super::views::{
-    FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft, TotalsView,
+    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft, TotalsView,
 };
 
 /// Something to write or to open.
@@ -62,6 +63,8 @@ pub enum Deed {
     ChooseAthlete(String),
     /// Open the next (1) or the previous (−1) athlete of the roster.
     StepAthlete(i8),
+    /// People, sheets, a class's results, plates.
+    Gym(GymDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -203,6 +206,14 @@ pub trait Book {
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.
     fn import(&self) -> Option<ImportView>;
+    /// What the class of the last [`GymDeed::ShowClass`] was asked, ready to be typed.
+    fn class(&self) -> ClassView {
+        ClassView::default()
+    }
+    /// Plates, machines, ladders, who is off the roster.
+    fn gym(&self) -> GymView {
+        GymView::default()
+    }
     /// Does a deed. Returns only when it is on disk, or begins long work.
     fn perform(&mut self, deed: Deed) -> Done;
     /// Looks for what long work or the folder's watcher brought.

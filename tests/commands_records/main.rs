@@ -4,9 +4,11 @@
 
 mod kit;
 mod log;
+mod machines;
 mod mend;
 mod roster;
 mod round_trip;
+mod sheet;
 mod stream;
 mod totals;
 mod wrong_use;

@@ -209,6 +209,21 @@ impl Book for FakeBook {
         }
         Done::Ok(None)
     }
+    fn class(&self) -> ClassView {
+        sample_roster::class()
+    }
+    fn gym(&self) -> GymView {
+        GymView {
+            ladders: vec![
+                ("first-pull-up".into(), "First pull-up".into()),
+                ("front-lever".into(), "Front lever".into()),
+            ],
+            out_folder: "/home/coach".into(),
+            today: "2026-11-26".into(),
+            archived: vec![("gus".into(), "Gus Ohlin".into())],
+            ..GymView::default()
+        }
+    }
     fn poll(&mut self) -> News {
         News::None
     }

@@ -11,6 +11,7 @@
     reason = "helpers of tests: pixels are small whole numbers, a failed unwrap is a failed test, reference colours are numbers"
 )]
 
+mod coach;
 mod contrast;
 mod fake_book;
 mod kit;

@@ -14,6 +14,8 @@ pub enum Pick {
     Sheet,
     /// Where to put a picture.
     Picture,
+    /// Where a page to print goes.
+    Output,
 }
 
 /// Shows a dialog and comes back with what was chosen.

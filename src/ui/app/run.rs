@@ -78,6 +78,10 @@ fn pick(what: Pick) -> Option<std::path::PathBuf> {
             .add_filter("PNG picture", &["png"])
             .set_file_name("totals.png")
             .save_file(),
+        Pick::Output => dialog
+            .add_filter("PDF", &["pdf"])
+            .set_file_name("sheet.pdf")
+            .save_file(),
     }
 }
 

@@ -92,6 +92,8 @@ fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String
             (Some(Rail::from(*side)), title, rung)
         }
         Fact::Phase { kind, .. } => (None, "Phase".to_owned(), format!("{kind:?}").to_lowercase()),
+        Fact::Archive { archived: true, .. } => (None, "Archived".to_owned(), "off the roster".to_owned()),
+        Fact::Archive { .. } => (None, "Active".to_owned(), "on the roster".to_owned()),
         Fact::Goal { rung, .. } => (None, "Goal".to_owned(), rung.clone()),
         Fact::Note { text } => (None, text.clone(), String::new()),
         Fact::Profile { .. } => (None, "Profile".to_owned(), String::new()),

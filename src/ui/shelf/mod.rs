@@ -3,6 +3,7 @@
 //! Invariant: "saved" is said only after the writer has flushed; views are made anew from what was read back.
 
 mod cards;
+mod class;
 mod desk;
 mod first;
 mod import;
@@ -30,10 +31,11 @@ use crate::clock;
 use crate::logbook::Machine;
 
 use super::book::{Book, Deed, Done, News};
+use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, Saved,
-    TotalsView,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
+    RosterView, Saved, TotalsView,
 };
 
 pub use memory::open_window;
@@ -80,6 +82,8 @@ pub struct Shelf {
     /// How often something was written.
     writes: u64,
     import: Option<ImportView>,
+    /// The class whose results are typed, by folder.
+    class: Vec<String>,
 }
 
 impl Shelf {
@@ -106,6 +110,7 @@ impl Shelf {
             own: HashMap::new(),
             writes: 0,
             import: None,
+            class: Vec::new(),
         }
     }
 
@@ -219,8 +224,29 @@ impl Book for Shelf {
         self.import.clone()
     }
 
+    fn class(&self) -> ClassView {
+        let view = |opened| class::view(opened, &self.class);
+        self.opened.as_ref().map(view).unwrap_or_default()
+    }
+
+    fn gym(&self) -> GymView {
+        self.opened
+            .as_ref()
+            .map(|opened| class::gym(opened, &self.device))
+            .unwrap_or_default()
+    }
+
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
+            Deed::Gym(GymDeed::ShowClass(athletes)) => {
+                self.class = athletes;
+                self.revision += 1;
+                Done::Ok(None)
+            }
+            Deed::Gym(GymDeed::Print { paper, athletes, to }) => match self.print(paper, &athletes, &to) {
+                Ok(words) => Done::Ok(words),
+                Err(words) => Done::Failed(words),
+            },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
