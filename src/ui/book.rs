@@ -9,7 +9,8 @@ use crate::units::{Rail, Side};
 
 use super::gym::GymDeed;
 use super::views::{
-    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft, TotalsView,
+    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+    TotalsView,
 };
 
 /// Something to write or to open.
