@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod careful;
+mod carried;
+mod check;
 mod kit;
 mod log;
 mod machines;

@@ -1,23 +1,13 @@
-//! Promises P4, P5, P11 and P24 on a disk on which every single operation fails, once or for good.
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
-
+//! Every single operation fails, once or for good: nothing is called saved that is not, and nothing is missing quietly.
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use crate::help::model::{Fault, Unflushed};
+use crate::help::steps::*;
+use crate::help::*;
 use rungwright::logbook::record::Fact;
 use rungwright::logbook::{Logbook, Trouble, Writer};
 use rungwright::problem::Severity;
-use storage_help::model::{Fault, Unflushed};
-use storage_help::steps::*;
-use storage_help::*;
 
 #[test]
 fn a_read_that_fails_is_said_and_never_gives_less_quietly() {

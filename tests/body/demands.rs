@@ -1,6 +1,4 @@
 //! What every rung of the shipped ladders asks of a body, and how it says so.
-#![allow(clippy::unwrap_used, reason = "helpers of tests may fail loudly")]
-
 use proptest::prelude::*;
 use rungwright::body::demand::{Measured, demands_with, falls};
 use rungwright::body::{Body, Facts, RungDemand, Status, demands};

@@ -1,26 +1,16 @@
-//! Promises P1, P14 and P21 with real processes: killed at any moment, under any umask.
+//! With real processes: killed at any moment nothing called saved is lost and no lock is left; files are their owner's alone.
 //!
 //! The test starts itself as the process that writes; `RUNGWRIGHT_TEST_WRITER` tells it so.
 #![cfg(unix)]
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
-
 use std::io::{BufRead as _, BufReader, Write as _};
 use std::os::unix::fs::PermissionsExt as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
+use crate::help::*;
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::{Logbook, Machine, Places, Writer};
-use storage_help::*;
 
 const FOLDER: &str = "RUNGWRIGHT_TEST_WRITER";
 
@@ -74,7 +64,7 @@ fn whatever_was_called_saved_is_there_after_a_kill_and_no_lock_is_left() {
         let mut child = Command::new(std::env::current_exe().unwrap())
             .args([
                 "--exact",
-                "a_process_that_writes_until_it_is_killed",
+                "kill::a_process_that_writes_until_it_is_killed",
                 "--nocapture",
             ])
             .env(FOLDER, folder.path())
@@ -135,7 +125,7 @@ fn files_are_their_owners_alone_under_any_umask() {
         let status = Command::new("sh")
             .args([
                 "-c",
-                &format!("umask {umask}; exec \"$0\" --exact a_process_that_writes_once"),
+                &format!("umask {umask}; exec \"$0\" --exact kill::a_process_that_writes_once"),
             ])
             .arg(std::env::current_exe().unwrap())
             .env("RUNGWRIGHT_TEST_ONCE", folder.path())

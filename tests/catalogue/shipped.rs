@@ -1,8 +1,6 @@
 //! The shipped movements and ladders hold the numbers of common practice (no source, but where a
 //! movement's share is published), typed here once more in another form, so that a slip in either shows.
 
-#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
-
 use rungwright::catalogue::{
     Amount, BodyShare, Catalogue, Caution, Class, Entry, Help, Joint, Muscle, Pattern, Range, Rung, Shape,
     Sides, Way,

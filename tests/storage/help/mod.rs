@@ -1,6 +1,4 @@
 //! What the storage tests share: a machine of one's own, and records in a few words.
-#![allow(dead_code, unused_imports)]
-
 pub mod chance;
 pub mod model;
 pub mod steps;

@@ -3,8 +3,6 @@
 //!
 //! Outside source: none; the words are this project's own. `RUNGWRIGHT_WRITE_GALLERY=1` writes the texts anew for reading.
 
-#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
-
 use std::fs;
 use std::path::PathBuf;
 

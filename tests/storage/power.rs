@@ -1,22 +1,12 @@
-//! Promises P1, P2, P3 and P6 on a disk that loses power at every single operation, and with others at work meanwhile.
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
-
+//! What was called saved survives a power cut at any single operation, and a batch is seen whole or not at all.
 use std::path::{Path, PathBuf};
 
+use crate::help::model::{Fault, ModelDisk, Unflushed};
+use crate::help::steps::*;
+use crate::help::*;
 use rungwright::logbook::Logbook;
 use rungwright::logbook::record::Id;
 use rungwright::problem::Severity;
-use storage_help::model::{Fault, ModelDisk, Unflushed};
-use storage_help::steps::*;
-use storage_help::*;
 
 /// What may become of unflushed bytes and names; each cut takes one in turn, with RUNGWRIGHT_LONG_TESTS every one.
 fn ways(cut: usize) -> Vec<Unflushed> {

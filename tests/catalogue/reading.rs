@@ -1,7 +1,5 @@
 //! Reading movements and ladders: what is shipped is sound, own files add and replace, names fold, any text is survived.
 
-#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
-
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;

@@ -2,12 +2,10 @@
 //!
 //! The numbers are our own; bodyweight^0.67 is Jaric's scaling of strength (Sports Med 2002;32(10):615–631).
 
-mod support;
-
+use crate::support::{Ago, Athlete, Day, Phrase, Sets, TODAY, athlete, one_set};
 use proptest::prelude::*;
 use rungwright::bests::{Best, Formula, Kind, Size, bests};
 use rungwright::units::{Bodyweight, Side, Unit};
-use support::{Ago, Athlete, Day, Phrase, Sets, TODAY, athlete, one_set};
 
 /// What the bests of an athlete are today, seen by `see`.
 fn seen<T>(athlete: &Athlete, see: impl FnOnce(&[Best<'_>]) -> T) -> T {

@@ -1,22 +1,12 @@
-//! Promise P7: any order, repetition and split of merges gives the same log, amend against retract too.
-
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
+//! Any order, repetition and split of merges gives the same log, amend against retract too.
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::help::chance::Chance;
+use crate::help::*;
 use rungwright::logbook::journal::{self, Form};
 use rungwright::logbook::record::{Fact, Id, Record};
 use rungwright::logbook::{History, Log, Written, line, merge};
-use storage_help::chance::Chance;
-use storage_help::*;
 
 /// How many random logbooks: few by default, 100,000 with RUNGWRIGHT_LONG_TESTS.
 fn rounds() -> u64 {

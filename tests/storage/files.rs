@@ -1,22 +1,12 @@
-//! Promises P8, P9, P13, P18, P22 and P24: which files are read, which are left alone, what is said of the rest.
-
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
+//! Which files are read, which are left alone, and what is said of the rest; no name or link leads out of the logbook.
 
 use std::fs;
 use std::time::Duration;
 
+use crate::help::*;
 use rungwright::logbook::{Logbook, Settings, Trouble, WholeFile, line};
 use rungwright::problem::Severity;
 use rungwright::units::Unit;
-use storage_help::*;
 
 #[test]
 fn a_folder_with_other_things_in_it_is_not_written_to() {

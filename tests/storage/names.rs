@@ -1,20 +1,10 @@
 //! Names and folders, the index in the cache, the device: the same answers without any of them.
 
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
-
 use std::fs;
 
+use crate::help::*;
 use rungwright::logbook::record::Fact;
 use rungwright::logbook::{Logbook, device, line};
-use storage_help::*;
 
 #[test]
 fn an_unknown_athlete_is_said_with_the_nearest_names() {

@@ -1,21 +1,11 @@
-//! Promises P3, P6, P14 and P15 on a real disk: what is saved is there, once, whoever else writes.
-
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
+//! On a real disk: what is saved is there, once, whoever else writes; a batch arrives whole; journals only grow.
 
 use std::fs;
 use std::time::Duration;
 
+use crate::help::*;
 use rungwright::logbook::record::Fact;
 use rungwright::logbook::{Conflict, Logbook, Writer};
-use storage_help::*;
 
 #[test]
 fn a_logged_set_is_there_the_next_time() {

@@ -1,23 +1,14 @@
-//! Promises P8, P10, P12, P13 and P17: damage costs what it hits and always says so.
-
-// Helpers outside a #[test] may panic as tests do; the numbers here are small.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss
-)]
-
-mod storage_help;
+//! Damage costs what it hits and always says so; a frozen logbook of format 1 opens for ever.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::help::chance::Chance;
+use crate::help::*;
 use rungwright::logbook::journal::{self, Form};
-use rungwright::logbook::{Logbook, line};
+use rungwright::logbook::record::Fact;
+use rungwright::logbook::{Logbook, line, merge};
 use rungwright::problem::Severity;
-use storage_help::chance::Chance;
-use storage_help::*;
 
 /// Reads a broken journal and says what a person sees of it.
 fn said_of(file: &Path) -> String {
@@ -257,4 +248,20 @@ fn said_of_logbook(logbook: &Logbook) -> String {
         said += &format!("  highest revision {}\n", history.highest_rev);
     }
     said
+}
+
+#[test]
+fn the_lines_that_contributors_are_shown_are_sound_and_mean_what_is_said_of_them() {
+    let manual = include_str!("../../DEVELOPERS.md");
+    let shown = manual.lines().filter_map(|line| line.strip_prefix("    (id: "));
+    let journal: String = shown.map(|rest| format!("(id: {rest}\n")).collect();
+    let read = journal::read("journal-mill.ron", journal.as_bytes(), Form::Journal);
+    assert_eq!(read.problems, []);
+    assert_eq!(read.entries.len(), 4);
+    let (records, history) = merge::merge(read.entries, read.highest_rev);
+    let [record] = records.as_slice() else {
+        panic!("one set counts")
+    };
+    assert!(matches!(&record.what, Fact::Set(set) if set.effort.amount() == 5.0));
+    assert_eq!((history.retracted.len(), history.highest_rev), (0, 3));
 }

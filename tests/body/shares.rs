@@ -3,8 +3,6 @@
 //! Nothing is tuned in secret: the way the arms point was chosen per study, the hands at the bottom 0.10 m footward of the
 //! shoulders after seeing the values; the straps' anchor at 2.0 m is a guess. So the model describes and does not predict; between
 //! measured heights it only gives the curve's shape.
-#![allow(clippy::unwrap_used, reason = "helpers of tests may fail loudly")]
-
 use rungwright::body::push_up::{self, Arms, EBBEN, EBBEN_KNEES, Pivot, Stand};
 use rungwright::body::{Angle, Length, Segments, Status, moved_mass, row};
 

@@ -1,6 +1,4 @@
 //! Laws that hold for every body and shape, and bodies that cannot be.
-#![allow(clippy::unwrap_used, reason = "helpers of tests may fail loudly")]
-
 use proptest::prelude::*;
 use rungwright::body::{Body, Extra, Facts, Length, Lever, Posture, Segments, shape_number};
 use rungwright::logbook::record::Sex;
