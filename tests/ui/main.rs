@@ -25,6 +25,7 @@ mod sample_roster;
 mod sample_totals;
 mod screens;
 mod shelf;
+mod shelf_totals;
 mod totals;
 mod use_it;
 mod widgets;
