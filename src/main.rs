@@ -25,6 +25,6 @@ fn window(opening: rungwright::cli::start::Opening) -> Result<(), String> {
     } = opening;
     let demo_machine = machine.clone();
     let demo = move |on| lay_demo(&demo_machine, on);
-    let shelf = Shelf::new(machine.clone(), device, on, Box::new(demo));
+    let shelf = Shelf::new(machine.clone(), device, on, std::sync::Arc::new(demo));
     open_window(&machine, shelf, root, is_demo)
 }

@@ -17,6 +17,8 @@ use super::records::{Best, Kind, Size, undoubted};
 /// A set that became a best.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NewBest {
+    /// The set.
+    pub set: Id,
     /// The movement's id.
     pub movement: String,
     /// The side, for a movement whose sides are apart.
@@ -130,6 +132,7 @@ fn take(found: &mut Vec<NewBest>, best: &Best<'_>, before: Option<f64>) {
     match same {
         Some(known) => known.kinds.push(best.kind),
         None => found.push(NewBest {
+            set: best.id,
             movement: best.movement.to_owned(),
             side: best.side,
             size: best.size,

@@ -96,6 +96,11 @@ impl Catalogue {
             .or_else(|| self.ladder(self.ladder_names.get(&fold(name))?))
     }
 
+    /// The file of the logbook that an own ladder came from; none for a shipped one.
+    pub fn origin(&self, id: &str) -> Option<&str> {
+        self.origins.get(id).map(String::as_str)
+    }
+
     /// Every movement, by id.
     pub fn movements(&self) -> impl Iterator<Item = &Movement> {
         self.movements.values()

@@ -10,6 +10,7 @@ use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
 use super::args_body::{DemandArgs, WhatIfArgs};
+use super::args_paper::{ReportArgs, SheetArgs};
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
@@ -67,6 +68,10 @@ pub enum Command {
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
     Totals(TotalsArgs),
+    /// Writes tonight's sheet (PDF): who does what, with plates, rest and boxes to write in
+    Sheet(SheetArgs),
+    /// Writes one athlete's progress over a period (PDF), to hand over
+    Report(ReportArgs),
     /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
     WhatIf(WhatIfArgs),
     /// What each athlete can lift once today, with ranges, trend, and sets that look like typos

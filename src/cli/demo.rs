@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use crate::clock;
 use crate::demo::{Gym, Plan, gym};
-use crate::logbook::{Machine, Name, Settings, Trouble, WholeFile, Writer};
+use crate::logbook::{Machine, Name, Settings, WholeFile, Writer};
 use crate::units::Unit;
 
 use super::args::DemoArgs;
@@ -74,11 +74,9 @@ pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, F
     });
     for copy in 1..=COPIES {
         let folder = machine.places().state.join(format!("demo-{copy}"));
-        // Holding the lock while the old copy goes keeps another demo window's copy whole.
-        let held = match machine.lock(&folder, Duration::ZERO) {
-            Ok(held) => held,
-            Err(Trouble::Busy { .. }) => continue,
-            Err(trouble) => return Err(trouble.into()),
+        // Holding the mark until the new copy lies there keeps another demo window's copy whole.
+        let Some(mark) = machine.mark_window(&folder)? else {
+            continue;
         };
         match std::fs::remove_dir_all(&folder) {
             Err(error) if error.kind() != std::io::ErrorKind::NotFound => {
@@ -87,8 +85,8 @@ pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, F
             }
             _ => {}
         }
-        drop(held);
         lay(machine, &folder, &gym, Duration::from_secs(1))?;
+        drop(mark);
         return Ok(folder);
     }
     Err(Failed::Problem(

@@ -78,19 +78,7 @@ pub(super) fn known(machine: &Machine, root: &Path) -> Result<(Catalogue, BTreeS
     match Logbook::open(machine, root) {
         Ok((book, _told_by_readers)) => {
             let (catalogue, _) = reading::catalogue_of(&book);
-            let named = |log: &&crate::logbook::Log| {
-                log.records
-                    .iter()
-                    .any(|record| matches!(&record.what, crate::logbook::Fact::Profile { name: Some(_), .. }))
-            };
-            Ok((
-                catalogue,
-                book.logs
-                    .iter()
-                    .filter(named)
-                    .map(|log| log.name.clone())
-                    .collect(),
-            ))
+            Ok((catalogue, book.names()))
         }
         Err(Trouble::Missing { .. }) => Ok((Catalogue::shipped().clone(), BTreeSet::new())),
         Err(trouble) => Err(trouble.into()),

@@ -5,6 +5,7 @@
 mod amend;
 mod args;
 mod args_body;
+mod args_paper;
 mod args_record;
 mod backtest;
 mod check;
@@ -20,9 +21,11 @@ mod next;
 pub mod output;
 mod reading;
 mod record_row;
+mod report;
 mod restore;
 mod retract;
 mod roster;
+mod sheet;
 pub mod start;
 mod strength;
 mod totals;
@@ -90,6 +93,8 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::Sheet(args)) => sheet::run(&args),
+        Some(Command::Report(args)) => report::run(&args),
         Some(Command::WhatIf(args)) => what_if::run(&args),
         Some(Command::Strength(args)) => strength::run(&args),
         Some(Command::Backtest(args)) => backtest::run(&args),

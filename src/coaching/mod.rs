@@ -19,8 +19,10 @@ pub mod prescribe;
 pub mod progress;
 pub mod roster;
 pub mod rules;
+pub mod session;
 pub mod sides;
 pub mod standing;
+pub mod typed;
 pub mod warm_up;
 pub mod what_if;
 

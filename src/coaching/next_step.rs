@@ -28,7 +28,7 @@ pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &Plate
         .collect()
 }
 
-/// The next steps of many athletes at once, in order of name.
+/// The next steps of many athletes at once, in order of name; not of those who are archived.
 pub fn of_all<'l>(
     logs: &'l [crate::logbook::Log],
     catalogue: &'l Catalogue,
@@ -37,6 +37,7 @@ pub fn of_all<'l>(
 ) -> Vec<NextStep> {
     let mut steps: Vec<Vec<NextStep>> = logs
         .par_iter()
+        .filter(|log| logs.len() == 1 || !log.is_archived(on))
         .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates))
         .collect();
     steps.sort_by(|a, b| {

@@ -1,6 +1,6 @@
 //! A logbook as read: settings, own ladders, and every athlete's log.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
@@ -70,7 +70,7 @@ impl Logbook {
                 let (everyone, _) = Self::open(machine, root)?;
                 Err(Trouble::UnknownAthlete {
                     name: quoted(name.as_str()),
-                    nearest: nearest(name, everyone.logs.iter().map(|log| log.name.as_str())),
+                    nearest: everyone.nearest(name),
                 })
             }
         }
@@ -95,6 +95,11 @@ impl Logbook {
             .or_else(|| self.logs.iter().position(called))
     }
 
+    /// The athletes' names most like `name`, nearest first.
+    pub fn nearest(&self, name: &Name) -> Vec<String> {
+        nearest(name, self.logs.iter().map(|log| log.name.as_str()))
+    }
+
     /// The unit that people here think in.
     pub fn unit(&self) -> Unit {
         self.settings.unit
@@ -113,6 +118,16 @@ impl Logbook {
         } else {
             Catalogue::shipped().with_own(&files)
         }
+    }
+
+    /// The names that a record gives; an athlete who only has a folder is none of them.
+    pub fn names(&self) -> BTreeSet<String> {
+        let named = |log: &&Log| log.naming().is_some();
+        self.logs
+            .iter()
+            .filter(named)
+            .map(|log| log.name.clone())
+            .collect()
     }
 
     /// The highest revision that any record read here has; the next amend carries one more.

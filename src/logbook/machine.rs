@@ -129,9 +129,27 @@ impl Machine {
     /// # Errors
     /// "Busy" after `wait`; or that the state folder or its locks don't work, and that nothing was written.
     pub fn lock(&self, root: &Path, wait: Duration) -> Result<Held, Trouble> {
+        self.hold(root, "lock", wait)
+    }
+
+    /// Marks the logbook at `root` as open in a window, as long as the mark lives; none while another window has it open.
+    /// Writers ask for [`Machine::lock`] besides, for each write, so that a window left open keeps no command waiting.
+    ///
+    /// # Errors
+    /// When the state folder or its locks don't work.
+    pub fn mark_window(&self, root: &Path) -> Result<Option<Held>, Trouble> {
+        let real = disk::real_path_to_be(self.disk(), root).map_err(Trouble::io(root, "cannot be opened"))?;
+        match self.hold(&real, "window", Duration::ZERO) {
+            Ok(held) => Ok(Some(held)),
+            Err(Trouble::Busy { .. }) => Ok(None),
+            Err(trouble) => Err(trouble),
+        }
+    }
+
+    fn hold(&self, root: &Path, what: &str, wait: Duration) -> Result<Held, Trouble> {
         let folder = self.places.state.join("locks");
         disk::make_folders(self.disk(), &folder).map_err(|error| Trouble::no_lock(&folder, error))?;
-        let file = folder.join(format!("{}.lock", mark_of(root)));
+        let file = folder.join(format!("{}.{what}", mark_of(root)));
         match self.disk.lock(&file, wait) {
             Ok(held) => Ok(held),
             Err(NoLock::Busy) => Err(Trouble::Busy {

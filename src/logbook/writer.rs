@@ -38,6 +38,14 @@ pub struct Writer {
     _held: Held,
 }
 
+/// What a program learned about journals whose flush failed. It outlives a writer, so that a window that gives the lock back
+/// after each write never trusts such a journal again.
+#[derive(Debug, Clone, Default)]
+pub struct Doubts {
+    fresh: BTreeMap<String, u32>,
+    is_read_only: bool,
+}
+
 /// What a batch came to.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Committed {
@@ -97,6 +105,21 @@ impl Writer {
         writer.refuse_newer()?;
         let problems = writer.roll_forward()?;
         Ok((writer, problems))
+    }
+
+    /// What is doubted so far.
+    pub fn doubts(&self) -> Doubts {
+        Doubts {
+            fresh: self.fresh.clone(),
+            is_read_only: self.is_read_only,
+        }
+    }
+
+    /// The same writer, doubting what an earlier one of this program doubted.
+    pub fn doubting(mut self, doubts: Doubts) -> Self {
+        self.fresh = doubts.fresh;
+        self.is_read_only = doubts.is_read_only;
+        self
     }
 
     /// The logbook's folder.

@@ -1,12 +1,23 @@
 //! Everything that can be asked for by button, key or palette. An action has a title, a sentence for its tooltip, its keys and the
 //! place where it holds; so that button, key and palette agree.
 
-mod rows;
+mod bar;
+mod first;
+mod ladders;
+mod next;
+mod roster;
+mod totals;
+mod window;
+
+use std::sync::LazyLock;
+
+use egui::Key;
 
 use crate::units::Rail;
 
 use super::book::Deed;
 use super::keys::Chord;
+use super::theme::Choice;
 use super::views::Place;
 
 /// Where an action holds.
@@ -22,8 +33,12 @@ pub enum Context {
     Ladders,
     /// On the roster.
     Roster,
+    /// On Totals.
+    Totals,
     /// Before a logbook is open.
     First,
+    /// While a spreadsheet is brought.
+    Import,
 }
 
 /// Something that can be asked for.
@@ -42,7 +57,15 @@ pub enum Action {
     Smaller,
     UsualSize,
     TurnTheme,
+    Look(Choice),
     LessMotion,
+    SingleKeys,
+    Beeps,
+    BringSheet,
+    PickSheet,
+    PickFolder,
+    ReadAgain,
+    CloseLogbook,
     Hand(Rail),
     Amount(u8),
     Reserve(u8),
@@ -80,6 +103,29 @@ pub enum Action {
     OpenRow,
     NextGroup,
     FilterRoster,
+    LessBodyweight,
+    MoreBodyweight,
+    MuchLessBodyweight,
+    MuchMoreBodyweight,
+    PointBack,
+    PointOn,
+    NextLift,
+    LiftReps(u8),
+    CopyPoints,
+    SavePicture,
+    PickPicture,
+    PageUpRows,
+    PageDownRows,
+    NeedOnly(u8),
+    MarkRow,
+    MarkShown,
+    TonightsSheet,
+    TypeResults,
+    ProgressReport,
+    NewAthlete,
+    EditAthlete,
+    NoteRow,
+    PickOutput,
     ChoiceUp,
     ChoiceDown,
     TakeChoice,
@@ -92,6 +138,8 @@ pub enum Action {
 /// What an action says of itself.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ActionWords {
+    /// Which action it is.
+    pub action: Action,
     /// Its title, as the palette and a button say it.
     pub title: String,
     /// A sentence more.
@@ -102,66 +150,67 @@ pub struct ActionWords {
     pub context: Context,
 }
 
+/// A row of a place's table: action, title, tooltip, keys.
+type Row = (Action, String, &'static str, Vec<Chord>);
+
+fn row(action: Action, title: &str, tooltip: &'static str, keys: &[Chord]) -> Row {
+    (action, title.to_owned(), tooltip, keys.to_vec())
+}
+
+/// Every action, one table a place. An action without a row has no key and is in no list.
+static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
+    let tables = [
+        (Context::Everywhere, window::rows()),
+        (Context::Next, next::rows()),
+        (Context::Bar, bar::rows()),
+        (Context::Ladders, ladders::rows()),
+        (Context::Roster, roster::rows()),
+        (Context::Totals, totals::rows()),
+        (Context::First, first::rows()),
+    ];
+    let words = |context, (action, title, tooltip, keys)| ActionWords {
+        action,
+        title,
+        tooltip,
+        keys,
+        context,
+    };
+    tables
+        .into_iter()
+        .flat_map(|(context, rows)| rows.into_iter().map(move |row| words(context, row)))
+        .collect()
+});
+
 impl Action {
     /// Every action.
-    pub fn all() -> Vec<Action> {
-        use Action::*;
-        let mut all: Vec<Action> = Place::ALL.into_iter().map(Go).collect();
-        all.extend([
-            NextAthlete,
-            PreviousAthlete,
-            ShowKeys,
-            ShowPalette,
-            Find,
-            Undo,
-            Back,
-        ]);
-        all.extend([Larger, Smaller, UsualSize, TurnTheme, LessMotion]);
-        all.extend([Rail::Left, Rail::Right, Rail::Both].map(Hand));
-        all.extend((0..=9).map(Amount));
-        all.extend((0..=9).map(Reserve));
-        all.extend([
-            LogSet,
-            Missed,
-            FormNotKept,
-            RestClock,
-            HoldClock,
-            Pain,
-            WeighIn,
-            Note,
-        ]);
-        all.extend([UndoSet, Why, WhyOther, WhyNext, WarmUp, AtTheBar]);
-        all.extend([LeaveBar, BarMore, BarFewer, BarMissed, BarUndo]);
-        all.extend([RungUp, RungDown, BesideLeft, BesideRight, PageUp, PageDown]);
-        all.extend([HandsToMiddle, PlaceHand, SetAside, OtherLadder]);
-        all.extend([RowUp, RowDown, OpenRow, NextGroup, FilterRoster]);
-        all.extend([
-            ChoiceUp,
-            ChoiceDown,
-            TakeChoice,
-            OpenDemo,
-            StartLogbook,
-            OpenLogbook,
-            ImportSheet,
-        ]);
-        all
+    pub fn all() -> &'static [ActionWords] {
+        &ALL
     }
 
-    /// Its title, tooltip, keys and context.
-    pub fn words(self) -> ActionWords {
-        let (title, tooltip, keys, context) = self.row();
-        ActionWords {
-            title,
-            tooltip,
-            keys,
-            context,
-        }
-    }
-
-    /// The key beside its button.
+    /// The key beside its button; empty where it has none.
     pub fn key(self) -> String {
-        self.row().2.first().map(Chord::words).unwrap_or_default()
+        let row = ALL.iter().find(|row| row.action == self);
+        row.and_then(|row| row.keys.first())
+            .map(Chord::words)
+            .unwrap_or_default()
     }
+}
+
+/// The key of a digit, 0 to 9.
+fn digit(number: u8) -> Key {
+    const DIGITS: [Key; 10] = [
+        Key::Num0,
+        Key::Num1,
+        Key::Num2,
+        Key::Num3,
+        Key::Num4,
+        Key::Num5,
+        Key::Num6,
+        Key::Num7,
+        Key::Num8,
+        Key::Num9,
+    ];
+    DIGITS.get(usize::from(number)).copied().unwrap_or(Key::Num0)
 }
 
 /// What a frame asked for: actions to perform once all is drawn, and deeds for the logbook.
@@ -193,11 +242,11 @@ mod tests {
     #[test]
     fn no_two_actions_share_a_key_where_both_hold() {
         let mut taken: HashMap<(Context, Chord), Action> = HashMap::new();
-        for action in Action::all() {
-            let words = action.words();
-            for key in words.keys {
-                let everywhere = taken.get(&(Context::Everywhere, key)).copied();
-                let here = taken.insert((words.context, key), action);
+        for words in Action::all() {
+            let action = words.action;
+            for key in &words.keys {
+                let everywhere = taken.get(&(Context::Everywhere, *key)).copied();
+                let here = taken.insert((words.context, *key), action);
                 assert_eq!(
                     here.or(everywhere),
                     None,
@@ -210,10 +259,9 @@ mod tests {
 
     #[test]
     fn every_action_says_what_it_does_in_a_sentence() {
-        for action in Action::all() {
-            let words = action.words();
+        for words in Action::all() {
             assert!(!words.title.is_empty());
-            assert!(words.tooltip.ends_with('.'), "{action:?}");
+            assert!(words.tooltip.ends_with('.'), "{words:?}");
         }
     }
 }

@@ -1,36 +1,34 @@
 //! The window as a whole: asks the keys, draws, then performs what was asked. It holds what outlives a frame and nothing of the
 //! trade.
 
+mod clocks;
 mod perform;
+mod pick;
 mod remembered;
+mod run;
 mod shown;
 
+pub use pick::{Pick, PickPath};
 pub use remembered::Remembered;
+pub use run::run;
 
 use egui::{Rect, Ui, UiBuilder, pos2};
 
 use super::action::{Actions, Context};
-use super::book::Book;
+use super::book::{Book, News};
 use super::frame::{column_width, frame_ui};
 use super::keys;
 use super::palette::{Palette, keys_ui, palette_ui};
 use super::screens::at_the_bar::{BarState, bar_ui};
 use super::screens::first::{FirstState, first_ui};
-use super::screens::ladders::{LaddersState, ladders_ui};
-use super::screens::next::{NextState, next_ui};
-use super::screens::roster::{RosterState, roster_ui};
-use super::theme;
+use super::screens::import::{ImportState, import_ui};
+use super::screens::next::NextState;
+use super::screens::{Around, Screen, Screens};
+use super::sound::Play;
 use super::views::Place;
+use clocks::Clocks;
+use pick::Picking;
 use shown::Shown;
-
-/// Something the person should hear.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Sound {
-    /// A second of the count-in.
-    Tick,
-    /// The hold begins, or rest is over.
-    Go,
-}
 
 /// The window's content; [`run`] puts it into a window of the system, a test into a harness.
 pub struct Window<B> {
@@ -39,20 +37,19 @@ pub struct Window<B> {
     /// What is kept between starts.
     pub remembered: Remembered,
     shown: Shown,
-    next: NextState,
-    ladders: LaddersState,
-    roster: RosterState,
+    screens: Screens,
     first: FirstState,
     bar: Option<BarState>,
+    /// A spreadsheet being brought, over everything.
+    import: Option<ImportState>,
     palette: Option<Palette>,
     keys_open: bool,
     /// A line over the place, until the next action: what failed, or a new best.
     message: Option<Message>,
-    /// Plays a sound, where the system can.
-    sound: Box<dyn FnMut(Sound)>,
-    /// Asks the person for a folder.
-    pick_folder: Box<dyn FnMut() -> Option<std::path::PathBuf>>,
-    last_tick: i64,
+    clocks: Clocks,
+    picking: Picking,
+    /// Since when long work is waited for.
+    waits_from: Option<f64>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -61,6 +58,9 @@ struct Message {
     is_bad: bool,
 }
 
+/// Work that takes longer is shown, with a button that stops it.
+const SHOWN_AFTER_SECS: f64 = 0.2;
+
 impl<B: Book> Window<B> {
     /// A window on `book`, as it was left.
     pub fn new(book: B, remembered: Remembered) -> Self {
@@ -68,29 +68,28 @@ impl<B: Book> Window<B> {
             book,
             remembered,
             shown: Shown::default(),
-            next: NextState::default(),
-            ladders: LaddersState::default(),
-            roster: RosterState::default(),
+            screens: Screens::default(),
             first: FirstState::default(),
             bar: None,
+            import: None,
             palette: None,
             keys_open: false,
             message: None,
-            sound: Box::new(|_| {}),
-            pick_folder: Box::new(|| None),
-            last_tick: i64::MIN,
+            clocks: Clocks::default(),
+            picking: Picking::default(),
+            waits_from: None,
         }
     }
 
-    /// Sounds go to `play`.
-    pub fn with_sound(mut self, play: impl FnMut(Sound) + 'static) -> Self {
-        self.sound = Box::new(play);
+    /// Sounds go to `play`; `None` where the system can play none.
+    pub fn with_sound(mut self, play: Option<Play>) -> Self {
+        self.clocks.play = play;
         self
     }
 
-    /// A folder is asked for by `pick`.
-    pub fn with_folder_picker(mut self, pick: impl FnMut() -> Option<std::path::PathBuf> + 'static) -> Self {
-        self.pick_folder = Box::new(pick);
+    /// A folder or a file is asked for by `pick`.
+    pub fn with_picker(mut self, pick: PickPath) -> Self {
+        self.picking = Picking::by(pick);
         self
     }
 
@@ -101,65 +100,78 @@ impl<B: Book> Window<B> {
 
     /// What Next remembers, for tests.
     pub fn next_state(&self) -> &NextState {
-        &self.next
+        &self.screens.next.state
     }
 
     /// Looks for what came from outside, and keeps clocks going. Draws nothing.
     pub fn logic(&mut self, ctx: &egui::Context) {
-        self.book.poll();
-        self.next.now = ctx.input(|input| input.time);
-        self.clocks(ctx);
+        self.screens.next.state.now = ctx.input(|input| input.time);
+        match self.book.poll() {
+            News::Ended(deed, done) => self.came(ctx, deed, done),
+            News::Changed | News::None => {}
+        }
+        if let Some((pick, path)) = self.picking.take() {
+            self.picked(pick, path);
+        }
+        self.clocks.go_on(ctx, &self.screens.next, &self.remembered);
     }
 
     /// Draws everything, then performs what was asked.
     pub fn ui(&mut self, ui: &mut Ui) {
-        self.next.less_motion = self.remembered.less_motion;
-        self.ladders.less_motion = self.remembered.less_motion;
         let context = self.context();
         let mut actions = Actions::default();
         // A running hold is stopped by any key, before keys mean anything else.
-        let holds = self.bar.is_none() && self.next.holding().is_some() && any_key(ui);
+        let next = &mut self.screens.next;
+        let holds = self.bar.is_none() && next.state.holding().is_some() && any_key(ui);
         if holds {
-            self.next.stop_hold(&self.shown.next, &mut actions);
+            next.state.stop_hold(&next.view, &mut actions);
         } else if self.palette.is_none() && !self.has_sheet() {
             actions.asked = keys::pressed(ui.ctx(), context, self.remembered.single_keys);
         } else {
             actions.asked = keys::pressed(ui.ctx(), Context::Everywhere, self.remembered.single_keys);
         }
-        self.shown.load(&self.book, self.remembered.place);
+        self.shown
+            .load(&self.book, self.remembered.place, &mut self.screens);
         self.draw(ui, context, &mut actions);
         self.perform(ui.ctx(), actions);
     }
 
-    fn has_sheet(&self) -> bool {
-        self.keys_open || self.next.sheet.is_some() || self.ladders.over.is_some()
+    fn has_sheet(&mut self) -> bool {
+        self.keys_open || (self.import.is_none() && self.book.is_open() && self.screen().has_sheet())
     }
 
-    fn context(&self) -> Context {
-        match self.remembered.place {
-            _ if !self.book.is_open() => Context::First,
-            _ if self.bar.is_some() => Context::Bar,
-            Place::Next => Context::Next,
-            Place::Ladders => Context::Ladders,
-            Place::Roster => Context::Roster,
-            _ => Context::Everywhere,
+    fn screen(&mut self) -> &mut dyn Screen {
+        self.screens.of(self.remembered.place)
+    }
+
+    fn context(&mut self) -> Context {
+        if self.import.is_some() {
+            Context::Import
+        } else if !self.book.is_open() {
+            Context::First
+        } else if self.bar.is_some() {
+            Context::Bar
+        } else {
+            self.screen().context()
         }
     }
 
     fn draw(&mut self, ui: &mut Ui, context: Context, actions: &mut Actions) {
         let whole = ui.ctx().content_rect();
-        if context == Context::First {
+        if let Some(import) = &mut self.import {
+            let mut child = part(ui, whole, "import");
+            if import_ui(&mut child, self.shown.import.as_ref(), import, actions) {
+                self.import = None;
+            }
+        } else if context == Context::First && self.book.progress().is_some() {
+            shown::opening_ui(ui, whole);
+        } else if context == Context::First {
             let mut child = part(ui, whole, "first");
-            first_ui(
-                &mut child,
-                &self.shown.first,
-                self.shown.import.as_ref(),
-                &mut self.first,
-                actions,
-            );
+            first_ui(&mut child, &self.shown.first, &mut self.first, actions);
         } else if let Some(bar) = &mut self.bar {
             let mut child = part(ui, whole, "bar");
-            bar_ui(&mut child, &self.shown.next, &mut self.next, bar, actions);
+            let next = &mut self.screens.next;
+            bar_ui(&mut child, &next.view, &mut next.state, bar, actions);
         } else {
             let column =
                 Rect::from_min_size(whole.min, egui::vec2(column_width(whole.width()), whole.height()));
@@ -173,11 +185,14 @@ impl<B: Book> Window<B> {
             );
             let place = self.banner(ui, place);
             let mut child = part(ui, place, self.remembered.place.title());
-            match self.remembered.place {
-                Place::Roster => roster_ui(&mut child, &self.shown.roster, &mut self.roster, actions),
-                Place::Ladders => ladders_ui(&mut child, &self.shown.ladders, &mut self.ladders, actions),
-                _ => next_ui(&mut child, &self.shown.next, &mut self.next, actions),
-            }
+            let around = Around {
+                now: self.screens.next.state.now,
+                remembered: &self.remembered,
+                can_play: self.clocks.play.is_some(),
+            };
+            self.screens
+                .of(self.remembered.place)
+                .ui(&mut child, &around, actions);
         }
         self.overlays(ui, context, actions);
     }
@@ -191,9 +206,21 @@ impl<B: Book> Window<B> {
         if self.keys_open && keys_ui(ui, context, &self.shown.frame.places) {
             self.keys_open = false;
         }
-        if let Some((title, done, of)) = self.book.progress()
-            && shown::progress_ui(ui, &title, done, of)
-        {
+        self.long_work(ui);
+    }
+
+    /// Long work: nothing for a fifth of a second, then how far it is.
+    fn long_work(&mut self, ui: &Ui) {
+        let Some((title, done, of)) = self.book.progress() else {
+            self.waits_from = None;
+            return;
+        };
+        let now = self.screens.next.state.now;
+        let waited = now - *self.waits_from.get_or_insert(now);
+        if waited < SHOWN_AFTER_SECS {
+            let left = std::time::Duration::from_secs_f64(SHOWN_AFTER_SECS - waited);
+            ui.ctx().request_repaint_after(left);
+        } else if shown::progress_ui(ui, &title, done, of) {
             self.book.stop();
         }
     }
@@ -214,35 +241,6 @@ impl<B: Book> Window<B> {
             top = rect.bottom();
         }
         place.with_min_y(top)
-    }
-
-    /// Ticks and the end of rest; asks for the next frame only while a clock runs.
-    fn clocks(&mut self, ctx: &egui::Context) {
-        let rest = self.next.rested();
-        let held = self.next.holding();
-        let (Some(seconds), is_hold) = (held.or(rest), held.is_some()) else {
-            self.last_tick = i64::MIN;
-            return;
-        };
-        #[allow(clippy::cast_possible_truncation, reason = "seconds of a clock")]
-        let whole = seconds.floor() as i64;
-        let asked = self
-            .shown
-            .next
-            .card(self.next.card)
-            .and_then(|card| card.asked.prescription())
-            .map(|work| work.rest_secs.0);
-        if whole != self.last_tick && self.last_tick != i64::MIN && !self.remembered.silent {
-            match (is_hold, whole) {
-                (true, -3..=-1) => (self.sound)(Sound::Tick),
-                (true, 0) => (self.sound)(Sound::Go),
-                (false, at) if asked.is_some_and(|asked| i64::from(asked) == at) => (self.sound)(Sound::Go),
-                _ => {}
-            }
-        }
-        self.last_tick = whole;
-        let to_next = 1.0 - (seconds - seconds.floor());
-        ctx.request_repaint_after(std::time::Duration::from_secs_f64(to_next.clamp(0.01, 1.0)));
     }
 }
 
@@ -266,82 +264,4 @@ fn any_key(ui: &Ui) -> bool {
             )
         })
     })
-}
-
-impl<B: Book> eframe::App for Window<B> {
-    fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
-        Window::logic(self, ctx);
-    }
-
-    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
-        if let Some(size) = ui
-            .ctx()
-            .input(|input| input.viewport().inner_rect)
-            .map(|rect| rect.size())
-        {
-            self.remembered.size = [size.x * ui.ctx().zoom_factor(), size.y * ui.ctx().zoom_factor()];
-        }
-        Window::ui(self, ui);
-    }
-}
-
-/// Opens the window and returns when it is closed; `keep` is given what to remember.
-///
-/// # Errors
-/// When the system has no display, or no way to draw on it.
-pub fn run<B: Book + 'static>(
-    remembered: Remembered,
-    make: impl FnOnce(&egui::Context) -> B + 'static,
-    mut keep: impl FnMut(&Remembered) + 'static,
-) -> Result<(), String> {
-    let viewport = egui::ViewportBuilder::default()
-        .with_title("Rungwright")
-        .with_app_id("rungwright")
-        .with_inner_size(remembered.size)
-        .with_min_inner_size([480.0, 340.0]);
-    let options = eframe::NativeOptions {
-        viewport,
-        persist_window: false,
-        ..eframe::NativeOptions::default()
-    };
-    let started = eframe::run_native(
-        "Rungwright",
-        options,
-        Box::new(move |creation| {
-            let ctx = &creation.egui_ctx;
-            ctx.set_fonts(theme::fonts());
-            theme::apply(ctx, remembered.theme);
-            ctx.set_zoom_factor(remembered.zoom);
-            let pick = || rfd::FileDialog::new().pick_folder();
-            let window = Window::new(make(ctx), remembered.clone()).with_folder_picker(pick);
-            Ok(Box::new(Kept {
-                window,
-                keep: Box::new(move |remembered: &Remembered| keep(remembered)),
-                kept: remembered,
-            }))
-        }),
-    );
-    started.map_err(|error| error.to_string())
-}
-
-/// A window whose memory is kept whenever it changes, so that a killed process loses nothing.
-struct Kept<B> {
-    window: Window<B>,
-    keep: Box<dyn FnMut(&Remembered)>,
-    kept: Remembered,
-}
-
-impl<B: Book> eframe::App for Kept<B> {
-    fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
-        eframe::App::logic(&mut self.window, ctx, frame);
-    }
-
-    fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
-        eframe::App::ui(&mut self.window, ui, frame);
-        let dragging = ui.input(|input| input.pointer.any_down());
-        if self.kept != self.window.remembered && !dragging {
-            self.kept = self.window.remembered.clone();
-            (self.keep)(&self.kept);
-        }
-    }
 }

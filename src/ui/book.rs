@@ -5,9 +5,13 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::units::Rail;
+use crate::units::{Rail, Side};
 
-use super::views::{FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft};
+use super::gym::GymDeed;
+use super::views::{
+    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+    TotalsView,
+};
 
 /// Something to write or to open.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,12 +54,18 @@ pub enum Deed {
         /// The rail.
         rail: Rail,
     },
+    /// Open this movement, of this side where sides are apart, on Totals.
+    ShowLift(String, Option<Side>),
+    /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
+    LookAt(Option<f64>),
     /// Open this ladder on Ladders.
     ShowLadder(String),
     /// Open this athlete.
     ChooseAthlete(String),
     /// Open the next (1) or the previous (−1) athlete of the roster.
     StepAthlete(i8),
+    /// People, sheets, a class's results, plates.
+    Gym(GymDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -64,8 +74,12 @@ pub enum Deed {
     Start(NewLogbook),
     /// Read a spreadsheet's text and show what it would write.
     PreviewImport(ImportText),
-    /// Write what the preview showed.
+    /// Write what the preview showed, into the open logbook or else a new one.
     Import(ImportText),
+    /// Read the open logbook anew.
+    ReadAgain,
+    /// Put the open logbook away: back to first start.
+    Close,
 }
 
 /// A logbook to be made.
@@ -93,13 +107,62 @@ pub struct NewLogbook {
     pub today: Vec<(usize, [Option<f64>; 2])>,
 }
 
-/// A spreadsheet's text, and how its columns were matched.
+/// A spreadsheet, and how it is read.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct ImportText {
-    /// The text as pasted or read.
-    pub text: String,
+    /// Where it comes from.
+    pub from: Source,
     /// Theirs, ours; an empty `ours` drops the column.
     pub columns: Vec<(String, String)>,
+    /// What stands between cells.
+    pub cells: Cells,
+    /// How its dates are written.
+    pub dates: DatesAre,
+    /// Whether a comma is the decimal mark.
+    pub comma: bool,
+    /// Whose rows these are, where no column says it.
+    pub athlete: String,
+}
+
+/// Where a spreadsheet comes from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Source {
+    /// Pasted or typed.
+    Text(String),
+    /// A file.
+    File(PathBuf),
+}
+
+impl Default for Source {
+    fn default() -> Self {
+        Self::Text(String::new())
+    }
+}
+
+/// What stands between cells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Cells {
+    /// What the first line has most of: tab, semicolon or comma.
+    #[default]
+    AsFirstLine,
+    /// A comma.
+    Comma,
+    /// A semicolon.
+    Semicolon,
+    /// A tab.
+    Tab,
+}
+
+/// How dates are written. It is never guessed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum DatesAre {
+    /// 2025-10-31.
+    #[default]
+    YearFirst,
+    /// 31.10.2025.
+    DayFirst,
+    /// 10/31/2025.
+    MonthFirst,
 }
 
 /// What came of a deed.
@@ -111,6 +174,17 @@ pub enum Done {
     Failed(String),
     /// Long work has begun on a thread.
     Working(&'static str),
+}
+
+/// What came since the window last looked.
+#[derive(Debug, Clone, PartialEq)]
+pub enum News {
+    /// Nothing.
+    None,
+    /// Views would come out differently.
+    Changed,
+    /// Long work ended: what it was for, and what came of it.
+    Ended(Deed, Done),
 }
 
 /// What stands behind the window.
@@ -127,14 +201,24 @@ pub trait Book {
     fn next(&self) -> NextView;
     /// Ladders of the open athlete.
     fn ladders(&self) -> LaddersView;
+    /// Totals of the open athlete.
+    fn totals(&self) -> TotalsView;
     /// First start.
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.
     fn import(&self) -> Option<ImportView>;
+    /// What the class of the last [`GymDeed::ShowClass`] was asked, ready to be typed.
+    fn class(&self) -> ClassView {
+        ClassView::default()
+    }
+    /// Plates, machines, ladders, who is off the roster.
+    fn gym(&self) -> GymView {
+        GymView::default()
+    }
     /// Does a deed. Returns only when it is on disk, or begins long work.
     fn perform(&mut self, deed: Deed) -> Done;
-    /// Looks for what long work or the folder's watcher brought; true when something changed.
-    fn poll(&mut self) -> bool;
+    /// Looks for what long work or the folder's watcher brought.
+    fn poll(&mut self) -> News;
     /// The open athlete's key, to be open again at the next start.
     fn open_athlete(&self) -> Option<String> {
         None

@@ -75,7 +75,7 @@ impl Chord {
 
     /// Whether it is a letter, digit or sign that a text field would take, or a key that a focused control uses.
     fn yields_to_focus(&self) -> bool {
-        !self.ctrl && !self.alt && !matches!(self.key, Key::F1 | Key::F11 | Key::Escape)
+        !self.ctrl && !self.alt && !matches!(self.key, Key::F1 | Key::F5 | Key::F11 | Key::Escape)
     }
 }
 
@@ -84,15 +84,14 @@ pub fn pressed(egui: &Egui, context: Context, single_keys: bool) -> Vec<Action> 
     let focused = egui.memory(|memory| memory.focused());
     let typing = egui.text_edit_focused();
     let mut asked = Vec::new();
-    for action in Action::all() {
-        let words = action.words();
+    for words in Action::all() {
+        let action = words.action;
         let holds = words.context == context
-            || (words.context == Context::Everywhere && context != Context::First)
-            || (context == Context::First && is_of_the_window(action));
+            || (words.context == Context::Everywhere && (is_in_a_place(context) || is_of_the_window(action)));
         if !holds {
             continue;
         }
-        for chord in words.keys {
+        for chord in words.keys.iter().copied() {
             let press = matches!(chord.key, Key::Enter | Key::Space);
             let blocked = chord.yields_to_focus() && (typing || (press && focused.is_some()));
             let unwanted = chord.yields_to_focus() && !single_keys && !is_movement(chord.key);
@@ -102,6 +101,11 @@ pub fn pressed(egui: &Egui, context: Context, single_keys: bool) -> Vec<Action> 
         }
     }
     asked
+}
+
+/// Whether a place of an open logbook is shown.
+pub(super) fn is_in_a_place(context: Context) -> bool {
+    !matches!(context, Context::First | Context::Import)
 }
 
 /// Before a logbook is open only the window's own actions hold.
@@ -155,5 +159,8 @@ fn takes(egui: &Egui, chord: Chord) -> bool {
 
 /// On many keyboards Shift belongs to these signs.
 fn shift_is_part(key: Key) -> bool {
-    matches!(key, Key::Plus | Key::Slash | Key::Equals)
+    matches!(
+        key,
+        Key::Plus | Key::Slash | Key::Equals | Key::OpenCurlyBracket | Key::CloseCurlyBracket
+    )
 }

@@ -6,7 +6,7 @@
 //! * [`action`], [`keys`], [`palette`]: everything that can be asked for, by button, key or name
 //! * [`theme`], [`pen`], [`widgets`], [`two_rail`]: the look
 //! * [`frame`], [`screens`]: what stands around, and one screen a place
-//! * [`app`]: asks the keys, draws, then performs what was asked; [`work`]: long work on a thread
+//! * [`app`]: asks the keys, draws, then performs what was asked; [`work`]: long work on a thread; [`sound`]: beeps
 //!
 //! Absent on purpose: no rule of the trade, no path of a journal, no clock but the window's own.
 
@@ -14,11 +14,13 @@ pub mod action;
 pub mod app;
 pub mod book;
 pub mod frame;
+pub mod gym;
 pub mod keys;
 pub mod palette;
 pub mod pen;
 pub mod screens;
 pub mod shelf;
+pub mod sound;
 pub mod theme;
 pub mod two_rail;
 pub mod views;

@@ -2,7 +2,8 @@
 
 use egui::{Align2, Key, Rect, Role, Sense, TextEdit, Ui, WidgetInfo, pos2, vec2};
 
-use super::action::{Action, Actions, Context};
+use super::action::{Action, ActionWords, Actions, Context};
+use super::keys::{Chord, is_in_a_place};
 use super::pen::{Ink, Line};
 use super::screens::sheet::SheetFrame;
 use super::theme::{Face, Theme, size};
@@ -15,25 +16,24 @@ pub struct Palette {
     typed: String,
 }
 
-/// Actions that hold in `context` and whose title contains every typed word.
-pub fn found(context: Context, places: &[Place], typed: &str) -> Vec<Action> {
+/// Actions that hold in `context` and whose title contains every typed word; those of the place first.
+pub fn found(context: Context, places: &[Place], typed: &str) -> Vec<&'static ActionWords> {
     let wanted: Vec<String> = typed
         .to_lowercase()
         .split_whitespace()
         .map(str::to_owned)
         .collect();
-    let mut found: Vec<Action> = Action::all()
-        .into_iter()
-        .filter(|action| !matches!(action, Action::Go(place) if !places.contains(place)))
-        .filter(|action| !matches!(action, Action::Amount(_) | Action::Reserve(_)))
-        .filter(|action| {
-            let words = action.words();
+    let mut found: Vec<&ActionWords> = Action::all()
+        .iter()
+        .filter(|words| !matches!(words.action, Action::Go(place) if !places.contains(&place)))
+        .filter(|words| !matches!(words.action, Action::Amount(_) | Action::Reserve(_)))
+        .filter(|words| {
             let title = words.title.to_lowercase();
-            (words.context == context || (words.context == Context::Everywhere && context != Context::First))
+            (words.context == context || (words.context == Context::Everywhere && is_in_a_place(context)))
                 && wanted.iter().all(|word| title.contains(word))
         })
         .collect();
-    found.sort_by_key(|action| action.words().context == Context::Everywhere);
+    found.sort_by_key(|words| words.context == Context::Everywhere);
     found
 }
 
@@ -57,10 +57,10 @@ pub fn palette_ui(
             field.request_focus();
         }
         let found = found(context, places, &palette.typed);
-        let mut taken = found.first().copied().filter(|_| entered);
-        for action in &found {
-            if line_ui(ui, *action).clicked() {
-                taken = Some(*action);
+        let mut taken = found.first().map(|words| words.action).filter(|_| entered);
+        for words in &found {
+            if line_ui(ui, words).clicked() {
+                taken = Some(words.action);
             }
         }
         if let Some(action) = taken {
@@ -80,9 +80,9 @@ pub fn keys_ui(ui: &Ui, context: Context, places: &[Place]) -> bool {
                 "0–9 sets the reps, Shift and a digit the reserve. Digits within a second join.",
             );
         }
-        for action in found(context, places, "") {
-            if !action.key().is_empty() {
-                line_ui(ui, action);
+        for words in found(context, places, "") {
+            if !words.keys.is_empty() {
+                line_ui(ui, words);
             }
         }
         false
@@ -90,9 +90,8 @@ pub fn keys_ui(ui: &Ui, context: Context, places: &[Place]) -> bool {
 }
 
 /// An action with its key; what it does in its tooltip.
-fn line_ui(ui: &mut Ui, action: Action) -> egui::Response {
+fn line_ui(ui: &mut Ui, words: &ActionWords) -> egui::Response {
     let theme = Theme::of(ui);
-    let words = action.words();
     let (id, rect) = ui.allocate_space(vec2(ui.available_width(), 28.0));
     let response = ui.interact(rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &words.title));
@@ -108,7 +107,7 @@ fn line_ui(ui: &mut Ui, action: Action) -> egui::Response {
         title,
         *theme.ink,
     );
-    let key = action.key();
+    let key = words.keys.first().map(Chord::words).unwrap_or_default();
     let mut cap_left = rect.right() - 6.0;
     if !key.is_empty() {
         cap_left = key_cap(
@@ -147,11 +146,15 @@ mod tests {
 
     #[test]
     fn an_action_is_found_by_any_words_of_its_title() {
-        assert_eq!(found(Context::Next, &[], "clock rest"), [Action::RestClock]);
+        let actions = |context, typed| -> Vec<Action> {
+            let found = found(context, &[], typed);
+            found.into_iter().map(|words| words.action).collect()
+        };
+        assert_eq!(actions(Context::Next, "clock rest"), [Action::RestClock]);
         assert!(
-            found(Context::Ladders, &[], "rest clock").is_empty(),
+            actions(Context::Ladders, "rest clock").is_empty(),
             "it holds on Next only"
         );
-        assert!(found(Context::Roster, &[], "").contains(&Action::TurnTheme));
+        assert!(actions(Context::Roster, "").contains(&Action::TurnTheme));
     }
 }

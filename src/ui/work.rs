@@ -25,20 +25,33 @@ pub enum Go {
 /// What the thread reports through.
 pub struct Report {
     shared: Arc<Shared>,
-    wake: Box<dyn Fn() + Send>,
+    wake: Box<dyn Fn() + Send + Sync>,
 }
 
 impl Report {
-    /// Says how far the work is, and learns whether to go on.
-    pub fn at(&self, progress: Progress) -> Go {
-        self.shared.done.store(progress.done, Ordering::Relaxed);
-        self.shared.of.store(progress.of, Ordering::Relaxed);
-        (self.wake)();
+    /// Who waits for nothing: work that is done at once.
+    pub fn nobody() -> Self {
+        Self {
+            shared: Arc::default(),
+            wake: Box::new(|| {}),
+        }
+    }
+
+    /// Whether to go on.
+    pub fn go(&self) -> Go {
         if self.shared.stop.load(Ordering::Relaxed) {
             Go::Stop
         } else {
             Go::On
         }
+    }
+
+    /// Says how far the work is, and learns whether to go on.
+    pub fn at(&self, progress: Progress) -> Go {
+        self.shared.done.store(progress.done, Ordering::Relaxed);
+        self.shared.of.store(progress.of, Ordering::Relaxed);
+        (self.wake)();
+        self.go()
     }
 }
 
@@ -72,7 +85,7 @@ impl<T: Send + 'static> Work<T> {
     /// Starts `job` on a thread. `wake` is called whenever there is something new to show.
     pub fn start(
         title: &str,
-        wake: impl Fn() + Send + Clone + 'static,
+        wake: impl Fn() + Send + Sync + Clone + 'static,
         job: impl FnOnce(&Report) -> T + Send + 'static,
     ) -> Self {
         let shared = Arc::new(Shared::default());

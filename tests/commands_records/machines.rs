@@ -1,192 +1,220 @@
-//! One logbook on several machines: whatever carries the files, nothing is lost, doubled or in conflict.
+//! One logbook on several machines, carried by git or by a file-sync tool: nothing is lost, nothing doubled, and every machine
+//! answers the same.
 
-use std::fs;
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::Command;
 
-use crate::kit::Home;
+use super::kit::Home;
 
-/// What every reading command answers about the logbook.
-fn answers(home: &Home) -> Vec<String> {
-    let on = ["--on", "2026-03-20"];
-    [
-        &["export"][..],
-        &[&["next"][..], &on].concat(),
-        &[&["roster"][..], &on].concat(),
-        &[&["totals"][..], &on].concat(),
-    ]
-    .into_iter()
-    .map(|args| home.answer(args))
-    .collect()
-}
-
-/// Ana trains on both machines, Bea is made on both on the same day, and some of it is mended on the other one.
-fn two_machines() -> (Home, Home) {
-    let machines = ["desk", "mill"].map(|device| {
-        let home = Home::new().on_device(device);
-        let spreadsheet = "athlete,date,movement,bodyweight_kg,added_kg,reps,rir\n";
-        home.import(&format!(
-            "{spreadsheet}Ana,2026-03-01,pull-up,70,15,5,2\nBea,2026-03-02,dip,60,,8,1\nBea,2026-03-02,dip,60,,8,1\n"
-        ));
-        let reps = if device == "desk" { "6" } else { "7" };
-        home.log(&["--movement", "pull-up", "--reps", reps, "--at", "2026-03-08"]);
-        home
-    });
-    let [desk, mill] = machines;
-    (desk, mill)
-}
-
-fn git(folder: &Path, args: &[&str]) -> Option<bool> {
-    let mut command = Command::new("git");
-    command.args(["-c", "user.name=Coach", "-c", "user.email=coach@example.org"]);
-    let ran = command
-        .args(args)
+/// Runs git in `folder`; it must work.
+fn git(folder: &Path, args: &[&str]) -> String {
+    let output = Command::new("git")
         .current_dir(folder)
+        .args([
+            "-c",
+            "user.name=Ana",
+            "-c",
+            "user.email=ana@example.invalid",
+            "-c",
+            "core.autocrlf=false",
+        ])
+        .args(args)
         .env("GIT_CONFIG_GLOBAL", "/dev/null")
         .env("GIT_CONFIG_SYSTEM", "/dev/null")
-        .env("GIT_TERMINAL_PROMPT", "0")
-        .stdin(Stdio::null())
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .status();
-    ran.ok().map(|status| status.success())
+        .output()
+        .expect("this test needs git");
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    let wrong = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "git {args:?}: {said}{wrong}");
+    said
 }
 
-#[test]
-fn git_joins_the_logbooks_of_two_machines_that_never_met_without_a_conflict() {
-    let (desk, mill) = two_machines();
-    for home in [&desk, &mill] {
-        if git(&home.logbook(), &["init", "--initial-branch", "main"]).is_none() {
-            // No git on this machine: nothing to see.
-            return;
-        }
-        assert_eq!(git(&home.logbook(), &["add", "--all"]), Some(true));
-        assert_eq!(
-            git(&home.logbook(), &["commit", "--message", "A week"]),
-            Some(true)
-        );
-    }
-    let pull = |home: &Home, from: &Home| {
-        let from = from.logbook();
-        let args = [
-            "pull",
-            "--no-rebase",
-            "--no-edit",
-            "--allow-unrelated-histories",
-            from.to_str().unwrap(),
-            "main",
-        ];
-        assert_eq!(git(&home.logbook(), &args), Some(true), "a conflict");
-    };
-    pull(&desk, &mill);
-    pull(&mill, &desk);
-    let told = answers(&desk);
-    assert_eq!(told, answers(&mill));
-    let export = &told[0];
-    assert_eq!(
-        export.matches(",pull-up,").count(),
-        3,
-        "Ana's set of the file once, and one of each machine: {export}"
+fn commit(home: &Home, why: &str) {
+    git(&home.logbook(), &["add", "--all"]);
+    git(&home.logbook(), &["commit", "--quiet", "-m", why]);
+}
+
+fn pull(home: &Home, from: &Home) {
+    let from = from.logbook();
+    let from = from.to_str().unwrap();
+    git(
+        &home.logbook(),
+        &["pull", "--quiet", "--no-rebase", "--no-edit", from, "HEAD"],
     );
-    assert_eq!(
-        export.matches(",dip,").count(),
-        2,
-        "two equal sets stay two: {export}"
-    );
-    let names = export
-        .lines()
-        .filter(|row| row.trim_end_matches(',').split(',').count() == 3)
-        .count();
-    assert_eq!(names, 2, "each athlete is named once: {export}");
-    // And on they go, each in their own journal.
-    desk.log(&["--note", "after the merge"]);
-    mill.log(&["--note", "after the merge"]);
-    for home in [&desk, &mill] {
-        assert_eq!(git(&home.logbook(), &["add", "--all"]), Some(true));
-        assert_eq!(
-            git(&home.logbook(), &["commit", "--message", "A day"]),
-            Some(true)
-        );
-    }
-    pull(&desk, &mill);
-    pull(&mill, &desk);
-    assert_eq!(answers(&desk), answers(&mill));
 }
 
-/// Copies the files of one logbook into another, as a sync tool does: what differs is kept beside as a conflict copy.
-fn carry(from: &Path, to: &Path) {
-    fs::create_dir_all(to).unwrap();
-    for entry in fs::read_dir(from).unwrap() {
-        let entry = entry.unwrap();
-        let there = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            carry(&entry.path(), &there);
-        } else if !there.exists() {
-            fs::copy(entry.path(), there).unwrap();
-        } else if fs::read(&there).unwrap() != fs::read(entry.path()).unwrap() {
-            let name = entry.file_name().into_string().unwrap();
-            let stem = name.strip_suffix(".ron").unwrap();
-            // The name that Syncthing gives a conflict copy (its documentation, "Understanding Synchronization").
-            fs::copy(
-                entry.path(),
-                to.join(format!("{stem}.sync-conflict-20260320-101112-ABCDEFG.ron")),
-            )
-            .unwrap();
-        }
-    }
-}
+const YEAR: &str = "athlete,date,movement,bodyweight_kg,added_kg,reps,rir,ladder,rung\n\
+    Ana,2026-03-10,dip,80,10,6,1,weighted-dip,plus-25\n\
+    Ana,2026-03-14,dip,80,20,6,1,weighted-dip,plus-25\n\
+    Ben,2026-03-12,pull-up,71,5,5,2,weighted-pull-up,plus-25\n";
 
-#[test]
-fn a_sync_tool_that_keeps_both_copies_of_a_journal_loses_and_doubles_nothing() {
-    // Both machines were set up from one image, so both write as the same device: the worst case.
-    let (desk, mill) = ["image", "image"]
-        .map(|device| Home::new().on_device(device))
-        .into();
-    let ids: Vec<String> = [&desk, &mill]
-        .iter()
-        .map(|home| home.log(&["--note", "mine", "--at", "2026-03-01"]))
-        .collect();
-    carry(&mill.logbook(), &desk.logbook());
-    carry(&desk.logbook(), &mill.logbook());
-    assert_eq!(answers(&desk), answers(&mill));
-    let export = desk.answer(&["export"]);
-    for id in ids {
-        assert_eq!(export.matches(&id).count(), 1, "{export}");
-    }
-    // A record of the copy can be mended, and nothing of either copy is changed.
-    let lines = desk.lines();
-    let id = desk
-        .answer(&["export"])
-        .lines()
-        .find(|row| row.contains("mine"))
-        .unwrap()[..26]
-        .to_owned();
-    desk.answer(&["retract", &id]);
-    assert!(lines.iter().all(|line| desk.lines().contains(line)));
-    assert_eq!(desk.answer(&["export"]).matches("mine").count(), 1);
-}
-
-#[test]
-fn eight_that_log_at_once_all_come_through_one_after_the_other() {
-    let home = Home::new();
-    home.log(&["--note", "first"]);
-    let writers: Vec<_> = (0..8)
-        .map(|n| {
-            let note = format!("writer {n}");
-            let mut command = home.command(&["log", "--athlete", "Ana", "--note", &note]);
-            command
-                .stdout(Stdio::null())
-                .stderr(Stdio::null())
-                .spawn()
-                .unwrap()
+/// Everything that the commands print of a logbook.
+fn answers(home: &Home) -> Vec<String> {
+    ["export", "next", "roster", "totals"]
+        .into_iter()
+        .map(|command| match command {
+            "export" => home.answer(&["export"]),
+            other => home.answer(&[other, "--on", "2026-03-20", "--format", "json"]),
         })
-        .collect();
-    for mut writer in writers {
-        assert!(writer.wait().unwrap().success());
-    }
+        .collect()
+}
+
+/// Two machines with the same logbook: one made it, the other cloned it.
+fn two_machines() -> (Home, Home) {
+    let (mill, quay) = (Home::new().on_device("mill"), Home::new().on_device("quay"));
+    mill.import(YEAR);
+    git(&mill.logbook(), &["init", "--quiet"]);
+    commit(&mill, "The year so far");
+    let from = mill.logbook();
+    let to = quay.logbook();
+    std::fs::create_dir_all(to.parent().unwrap()).unwrap();
+    git(
+        to.parent().unwrap(),
+        &["clone", "--quiet", from.to_str().unwrap(), "logbook"],
+    );
+    assert_eq!(answers(&mill), answers(&quay));
+    (mill, quay)
+}
+
+/// The id of the record whose row of the export holds `words`.
+fn id_of(home: &Home, words: &str) -> String {
     let export = home.answer(&["export"]);
-    for n in 0..8 {
-        assert_eq!(export.matches(&format!("writer {n}")).count(), 1, "{export}");
+    let row = export.lines().find(|line| line.contains(words));
+    row.unwrap_or_else(|| panic!("{words} in {export}"))[..26].to_owned()
+}
+
+#[test]
+fn git_carries_what_two_machines_logged_amended_and_retracted_at_once() {
+    let (mill, quay) = two_machines();
+    let (light, heavy) = (id_of(&mill, ",10,,6,"), id_of(&mill, ",20,,6,"));
+
+    mill.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "5",
+        "--added",
+        "22.5kg",
+        "--at",
+        "2026-03-18T18:00",
+    ]);
+    mill.answer(&["amend", &heavy, "--reps", "7"]);
+    mill.answer(&["amend", &light, "--reps", "8"]);
+    mill.answer(&[
+        "log",
+        "--athlete",
+        "Cleo",
+        "--bodyweight",
+        "64kg",
+        "--at",
+        "2026-03-18",
+    ]);
+    commit(&mill, "Evening at the mill");
+
+    quay.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "4",
+        "--added",
+        "25kg",
+        "--at",
+        "2026-03-18T18:30",
+    ]);
+    quay.answer(&["retract", &light, "--why", "typed twice"]);
+    quay.answer(&["amend", &heavy, "--reps", "5"]);
+    quay.answer(&[
+        "log",
+        "--athlete",
+        "Cleo",
+        "--pain",
+        "knee=2",
+        "--at",
+        "2026-03-18",
+    ]);
+    quay.answer(&[
+        "log",
+        "--athlete",
+        "Ben",
+        "--phase",
+        "archived",
+        "--at",
+        "2026-03-18",
+    ]);
+    commit(&quay, "Evening at the quay");
+
+    pull(&mill, &quay);
+    pull(&quay, &mill);
+    let both = answers(&mill);
+    assert_eq!(both, answers(&quay), "both machines answer the same bytes");
+
+    let export = &both[0];
+    assert!(
+        export.contains("22.5") && export.contains(",25,,4,"),
+        "each machine's set is there: {export}"
+    );
+    assert!(
+        !export.contains(&light),
+        "a retraction holds against an amend that did not know of it"
+    );
+    assert_eq!(export.lines().filter(|line| line.starts_with(&heavy)).count(), 1);
+    assert_eq!(
+        export.matches("Cleo,").count(),
+        3,
+        "one Cleo: a name, a weigh-in, pain: {export}"
+    );
+    assert!(!both[2].contains("Ben"), "off the roster on both: {}", both[2]);
+    assert_eq!(quay.run(&["check"]).code, 0, "and nothing is wrong in any file");
+}
+
+#[test]
+fn pulling_again_and_the_other_way_round_changes_nothing() {
+    let (mill, quay) = two_machines();
+    quay.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "4",
+        "--added",
+        "25kg",
+        "--at",
+        "2026-03-18",
+    ]);
+    commit(&quay, "One more");
+    pull(&mill, &quay);
+    let once = answers(&mill);
+    pull(&quay, &mill);
+    pull(&mill, &quay);
+    assert_eq!((once, answers(&quay)), (answers(&mill), answers(&mill)));
+}
+
+#[test]
+fn a_sync_tools_conflict_copies_are_read_as_journals() {
+    let home = Home::new().on_device("mill");
+    home.import(YEAR);
+    let folder = home.logbook().join("athletes/ana");
+    let journal = folder.join("journal-mill.ron");
+    let before = std::fs::read(&journal).unwrap();
+    home.log(&[
+        "--movement",
+        "dip",
+        "--reps",
+        "3",
+        "--added",
+        "30kg",
+        "--at",
+        "2026-03-18",
+    ]);
+    let whole = answers(&home);
+    // The tool kept the longer file beside the shorter one, under a name of its own.
+    for copy in [
+        "journal-mill.sync-conflict-20260318-181500-QUAYXYZ.ron",
+        "journal-mill (conflicted copy).ron",
+    ] {
+        std::fs::copy(&journal, folder.join(copy)).unwrap();
+        assert_eq!(answers(&home), whole, "{copy}: nothing is doubled");
+        std::fs::write(&journal, &before).unwrap();
+        assert_eq!(answers(&home), whole, "{copy}: nothing is lost");
+        std::fs::rename(folder.join(copy), &journal).unwrap();
     }
-    assert_eq!(home.answer(&["check"]), "No problems.\n");
 }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod careful;
+mod carried;
 mod check;
 mod kit;
 mod log;
@@ -10,6 +11,7 @@ mod machines;
 mod mend;
 mod roster;
 mod round_trip;
+mod sheet;
 mod stream;
 mod totals;
 mod wrong_use;

@@ -6,6 +6,7 @@
     reason = "helpers of tests may fail loudly"
 )]
 
+mod attempts;
 mod bests;
 mod demand;
 #[path = "../commands_records/kit.rs"]

@@ -1,10 +1,10 @@
 //! A book that keeps everything in memory: the window is driven against it, and tests read what was written.
 
-use rungwright::ui::book::{Book, Deed, Done};
+use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
-use crate::{sample_ladders, sample_next, sample_roster};
+use crate::{sample_ladders, sample_next, sample_roster, sample_totals};
 
 pub struct FakeBook {
     pub open: bool,
@@ -12,11 +12,14 @@ pub struct FakeBook {
     pub next: NextView,
     pub ladders: LaddersView,
     pub roster: RosterView,
+    pub totals: TotalsView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
     pub banner: Option<Banner>,
     /// The next deed fails with these words.
     pub fails: Option<String>,
+    /// Long work: what, done, of how many.
+    pub working: Option<(String, u64, u64)>,
 }
 
 impl FakeBook {
@@ -31,6 +34,7 @@ impl FakeBook {
                 others: others(),
             },
             roster: sample_roster::gym(),
+            totals: sample_totals::dip(70),
             deeds: vec![],
             saved: Saved::At {
                 time: "18:42".into(),
@@ -38,6 +42,7 @@ impl FakeBook {
             },
             banner: None,
             fails: None,
+            working: None,
         }
     }
 
@@ -104,6 +109,9 @@ impl Book for FakeBook {
     fn ladders(&self) -> LaddersView {
         self.ladders.clone()
     }
+    fn totals(&self) -> TotalsView {
+        self.totals.clone()
+    }
     fn first(&self) -> FirstView {
         FirstView {
             demo_words: "36 invented athletes, 14 months of sets.".into(),
@@ -143,18 +151,19 @@ impl Book for FakeBook {
             rows: vec![
                 ImportRow {
                     line: 2,
-                    cells: vec!["Ana".into(), "2025-10-01".into(), "ok".into()],
+                    text: "Ana,2025-10-01,ok".into(),
                     problem: None,
                 },
                 ImportRow {
                     line: 3,
-                    cells: vec!["Ana".into(), "1.10.25".into(), "ok".into()],
+                    text: "Ana,1.10.25,ok".into(),
                     problem: Some("1.10.25 is no date; write it as 2025-10-01".into()),
                 },
             ],
             good: 1,
             bad: 1,
-            problem: None,
+            into: "A new logbook is made in your documents, folder Rungwright.".into(),
+            ..ImportView::default()
         })
     }
     fn perform(&mut self, deed: Deed) -> Done {
@@ -200,7 +209,28 @@ impl Book for FakeBook {
         }
         Done::Ok(None)
     }
-    fn poll(&mut self) -> bool {
-        false
+    fn class(&self) -> ClassView {
+        sample_roster::class()
+    }
+    fn gym(&self) -> GymView {
+        GymView {
+            ladders: vec![
+                ("first-pull-up".into(), "First pull-up".into()),
+                ("front-lever".into(), "Front lever".into()),
+            ],
+            out_folder: "/home/coach".into(),
+            today: "2026-11-26".into(),
+            archived: vec![("gus".into(), "Gus Ohlin".into())],
+            ..GymView::default()
+        }
+    }
+    fn poll(&mut self) -> News {
+        News::None
+    }
+    fn progress(&self) -> Option<(String, u64, u64)> {
+        self.working.clone()
+    }
+    fn stop(&mut self) {
+        self.working = None;
     }
 }

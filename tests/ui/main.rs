@@ -11,15 +11,19 @@
     reason = "helpers of tests: pixels are small whole numbers, a failed unwrap is a failed test, reference colours are numbers"
 )]
 
+mod coach;
 mod contrast;
 mod fake_book;
 mod kit;
 mod ladder;
+mod readme;
 mod renderer;
 mod sample_ladders;
 mod sample_next;
 mod sample_roster;
+mod sample_totals;
 mod screens;
 mod shelf;
+mod totals;
 mod use_it;
 mod widgets;

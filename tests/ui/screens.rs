@@ -1,9 +1,11 @@
 //! Every place as a picture: light, dark, small, magnified, empty, in error.
 
+use egui_kittest::kittest::Queryable;
 use egui_kittest::{Harness, SnapshotResults};
 use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{Banner, LaddersView, Place, RosterView};
+use rungwright::units::Rail;
 
 use crate::fake_book::FakeBook;
 use crate::kit::{DESK, SMALL, open};
@@ -110,6 +112,28 @@ fn next_when_a_hand_pauses_or_the_scale_comes_first() {
 #[test]
 fn ladders_with_the_sheet_of_a_rung() {
     at_all_sizes("ladders", Place::Ladders, FakeBook::open);
+}
+
+#[test]
+fn ladders_at_another_bodyweight() {
+    let mut shots = SnapshotResults::new();
+    let mut book = FakeBook::open();
+    if let Some(asked) = book
+        .ladders
+        .open
+        .as_mut()
+        .and_then(|ladder| ladder.what_if.as_mut())
+    {
+        asked.asked_kg = Some(70.6);
+        // One exponent for both hands: (70.6 ÷ 74.6)^(0.35 − 1) = 1.036.
+        asked.ghosts = vec![(Rail::Left, (0.85, 0.93)), (Rail::Right, (0.90, 0.97))];
+        asked.words = "At 70.6 kg each hand would stand at 1.04 of where it stands, by one exponent for both (0.35). It shows what went together, not what a cut does.".into();
+    }
+    shoot(
+        &mut shots,
+        "ladders-what-if",
+        window(book, Place::Ladders, DESK, Choice::Light),
+    );
 }
 
 #[test]
@@ -237,4 +261,53 @@ fn sheets_over_a_place() {
         }
         shoot(&mut shots, name, harness);
     }
+}
+
+#[test]
+fn settings_of_the_window() {
+    at_all_sizes("settings", Place::Settings, FakeBook::open);
+}
+
+#[test]
+fn a_spreadsheet_with_a_bad_row_and_a_column_left_out() {
+    let mut shots = SnapshotResults::new();
+    for (name, size, choice) in [
+        ("import-light", DESK, Choice::Light),
+        ("import-1024", SMALL, Choice::Dark),
+    ] {
+        let mut harness = window(FakeBook::closed(), Place::Roster, size, choice);
+        harness.run();
+        harness.key_press(egui::Key::I);
+        harness.run();
+        harness
+            .get_by_label("Or paste the rows, with their header")
+            .type_text("who,when,mood\nAna,2025-10-01,ok\nAna,1.10.25,ok\n");
+        shoot(&mut shots, name, harness);
+    }
+}
+
+#[test]
+fn a_logbook_is_opened_by_its_path() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(FakeBook::closed(), Place::Roster, SMALL, Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::O);
+    shoot(&mut shots, "first-open", harness);
+}
+
+#[test]
+fn long_work_shows_how_far_it_is_and_can_be_stopped() {
+    let mut shots = SnapshotResults::new();
+    let book = FakeBook {
+        working: Some(("Opening the logbook".into(), 250, 500)),
+        ..FakeBook::closed()
+    };
+    let mut harness = window(book, Place::Roster, SMALL, Choice::Light);
+    // A step of the harness is a quarter of a second: longer than nothing is shown for.
+    harness.run_steps(3);
+    harness.snapshot("opening-light");
+    harness.get_by_label("Stop").click();
+    harness.run_steps(3);
+    assert_eq!(harness.state().book.working, None);
+    shots.extend_harness(&mut harness);
 }

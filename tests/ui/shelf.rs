@@ -1,14 +1,16 @@
 //! The real logbook behind the window: what is logged is on disk, and there again when it is opened anew.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::Duration;
 
 use chrono::NaiveDate;
 use rungwright::logbook::disk::RealDisk;
-use rungwright::logbook::{Machine, Places};
-use rungwright::ui::book::{Book, Deed, Done, NewLogbook};
+use rungwright::logbook::{Fact, Machine, Name, Places, Record, Writer, Written};
+use rungwright::ui::book::{Book, DatesAre, Deed, Done, ImportText, NewLogbook, News, Source};
 use rungwright::ui::shelf::Shelf;
 use rungwright::ui::views::{Asked, Banner, Prescription, Saved, SetDraft, Spot, Verdict};
-use rungwright::units::{Outcome, Rail};
+use rungwright::units::{Outcome, Rail, Typed, Unit};
 
 fn machine(home: &Path) -> Machine {
     Machine::with(RealDisk, Places::inside(home))
@@ -17,11 +19,37 @@ fn machine(home: &Path) -> Machine {
 fn shelf(home: &Path) -> Shelf {
     let on = NaiveDate::from_ymd_opt(2026, 3, 18);
     let no_demo = |_| Err::<PathBuf, String>("no demo here".into());
-    Shelf::new(machine(home), "bench".into(), on, Box::new(no_demo))
+    Shelf::new(machine(home), "bench".into(), on, Arc::new(no_demo))
+}
+
+/// Waits for long work, and says what came of it.
+fn wait(shelf: &mut Shelf) -> Done {
+    loop {
+        let news = shelf.poll();
+        match news {
+            News::Ended(_, done) => return done,
+            _ if shelf.progress().is_none() => return Done::Ok(None),
+            _ => std::thread::sleep(Duration::from_millis(2)),
+        }
+    }
+}
+
+/// Looks at the shelf until `shows` holds, at most five seconds; what comes from outside shows within one.
+fn until(shelf: &mut Shelf, shows: impl Fn(&Shelf) -> bool) -> bool {
+    (0..500).any(|_| {
+        shelf.poll();
+        let is_so = shows(shelf);
+        if !is_so {
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        is_so
+    })
 }
 
 fn again(home: &Path) -> Shelf {
-    shelf(home).with(&machine(home).places().default_logbook(), None)
+    let mut shelf = shelf(home).with(&machine(home).places().default_logbook(), None, false);
+    wait(&mut shelf);
+    shelf
 }
 
 /// A lifter of 74.6 kg who did 5 pull-ups, on the ladder to the weighted pull-up.
@@ -43,7 +71,8 @@ fn started(home: &Path) -> Shelf {
         today: vec![(pull_up, [Some(5.0), Some(5.0)])],
         ..NewLogbook::default()
     };
-    assert_eq!(shelf.perform(Deed::Start(new)), Done::Ok(None));
+    assert!(matches!(shelf.perform(Deed::Start(new)), Done::Working(_)));
+    assert_eq!(wait(&mut shelf), Done::Ok(None));
     shelf
 }
 
@@ -153,4 +182,151 @@ fn a_second_window_on_a_logbook_reads_and_says_so() {
     assert!(matches!(second.perform(Deed::WeighIn(75.0)), Done::Failed(_)));
     drop(first);
     assert_eq!(second.perform(Deed::WeighIn(75.0)), Done::Ok(None));
+}
+
+/// A command's way to the same logbook.
+fn command(home: &Path) -> Writer {
+    let now = chrono::DateTime::UNIX_EPOCH;
+    let root = machine(home).places().default_logbook();
+    let (writer, _) = Writer::lock(&machine(home), &root, "bench".into(), now, Duration::ZERO).unwrap();
+    writer
+}
+
+fn weigh_in(home: &Path, kg: f64) {
+    let name = Name::parse("Ana Brook").unwrap();
+    let at = Written::parse("2026-03-18T09:00:00+01:00").unwrap();
+    let make = |_: Option<&rungwright::logbook::Log>| {
+        vec![Record {
+            id: Default::default(),
+            rev: 0,
+            dev: "bench".into(),
+            at: at.clone(),
+            nth: 90,
+            what: Fact::WeighIn {
+                bodyweight: Typed::new(kg, Unit::Kg).unwrap(),
+                note: None,
+            },
+        }]
+    };
+    command(home).add(&name, &at, make).unwrap();
+}
+
+#[test]
+fn a_window_left_open_keeps_no_command_waiting() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    assert_eq!(shelf.perform(Deed::WeighIn(75.0)), Done::Ok(None));
+    // The lock is free although the window is open and has just written.
+    drop(command(home.path()));
+}
+
+#[test]
+fn while_a_command_writes_the_window_waits_and_then_its_set_comes_through() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    let busy = command(home.path());
+    assert!(matches!(shelf.perform(Deed::WeighIn(75.0)), Done::Working(_)));
+    assert!(shelf.progress().is_some(), "it says that it waits");
+    drop(busy);
+    assert_eq!(wait(&mut shelf), Done::Ok(None));
+    let bodyweight = again(home.path()).next().last_bodyweight;
+    assert_eq!(bodyweight, Some(74.8), "the mean of the day's 74.6 and 75.0");
+}
+
+#[test]
+fn what_a_command_or_a_sync_tool_brings_shows_by_itself() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    weigh_in(home.path(), 76.5);
+    // The mean of the day: 74.6 at the start, 76.5 now.
+    assert!(until(&mut shelf, |shelf| shelf.next().last_bodyweight != Some(74.6)));
+    assert!(
+        shelf
+            .next()
+            .logged
+            .iter()
+            .any(|line| line.result.contains("76.5"))
+    );
+}
+
+/// An own ladder, sound or not.
+fn own_ladder(home: &Path, text: &str) {
+    let folder = machine(home).places().default_logbook().join("ladders");
+    std::fs::create_dir_all(&folder).unwrap();
+    std::fs::write(folder.join("towel-hang.ron"), text).unwrap();
+}
+
+#[test]
+fn a_ladder_saved_in_an_editor_shows_and_a_broken_one_leaves_the_last_good_version() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    let shipped = std::fs::read_to_string("progressions/first-pull-up.ron").unwrap();
+    let own = shipped
+        .replacen("id: \"first-pull-up\"", "id: \"towel-hang\"", 1)
+        .replacen("title: \"First pull-up\"", "title: \"Towel hang\"", 1);
+    let is_listed = |shelf: &Shelf| {
+        shelf
+            .ladders()
+            .others
+            .iter()
+            .any(|other| other.id == "towel-hang")
+    };
+    own_ladder(home.path(), &own);
+    assert!(until(&mut shelf, is_listed), "{:?}", shelf.ladders().others);
+    shelf.perform(Deed::ShowLadder("towel-hang".into()));
+    let rungs = shelf.ladders().open.unwrap().rungs.len();
+    own_ladder(home.path(), &own.replacen("rungs: [", "rungs: [ oops", 1));
+    let is_broken = |shelf: &Shelf| matches!(shelf.frame().banner, Some(Banner::Broken { .. }));
+    assert!(until(&mut shelf, is_broken));
+    let open = shelf.ladders().open.unwrap();
+    assert_eq!((open.id.as_str(), open.rungs.len()), ("towel-hang", rungs));
+    assert!(
+        open.broken
+            .is_some_and(|words| words.contains("ladders/towel-hang.ron:"))
+    );
+    own_ladder(home.path(), &own);
+    assert!(until(&mut shelf, |shelf| shelf.frame().banner.is_none()));
+}
+
+#[test]
+fn a_spreadsheet_is_shown_before_anything_is_written_and_then_written_whole() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = shelf(home.path());
+    let rows = "Datum;Wer;Übung;Wdh;Laune\n17.03.2026;Ana;pull-up;5;gut\n17.03.2026;Ana;pull-up;4,5;gut\n";
+    let mut text = ImportText {
+        from: Source::Text(rows.into()),
+        dates: DatesAre::DayFirst,
+        comma: true,
+        ..ImportText::default()
+    };
+    shelf.perform(Deed::PreviewImport(text.clone()));
+    wait(&mut shelf);
+    let view = shelf.import().unwrap();
+    let theirs: Vec<&str> = view.columns.iter().map(|(theirs, _)| theirs.as_str()).collect();
+    assert_eq!(theirs, ["Datum", "Wer", "Übung", "Wdh", "Laune"]);
+    assert!(view.problem.is_some(), "no name fits yet");
+    for (theirs, ours) in [
+        ("Datum", "date"),
+        ("Wer", "athlete"),
+        ("Übung", "movement"),
+        ("Wdh", "reps"),
+    ] {
+        text.columns.push((theirs.into(), ours.into()));
+    }
+    shelf.perform(Deed::PreviewImport(text.clone()));
+    wait(&mut shelf);
+    let view = shelf.import().unwrap();
+    assert_eq!((view.good, view.bad), (1, 1), "reps are whole");
+    assert_eq!(view.columns[4], ("Laune".into(), None));
+    assert!(view.rows.iter().any(|row| row.line == 3 && row.problem.is_some()));
+    shelf.perform(Deed::Import(text.clone()));
+    assert!(
+        matches!(wait(&mut shelf), Done::Failed(_)),
+        "a bad row writes nothing"
+    );
+    assert!(!shelf.is_open());
+    text.from = Source::Text(rows.replace("4,5", "4"));
+    shelf.perform(Deed::Import(text));
+    assert_eq!(wait(&mut shelf), Done::Ok(None));
+    assert_eq!(shelf.roster().lines.len(), 1);
 }

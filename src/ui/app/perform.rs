@@ -6,10 +6,12 @@ use crate::ui::action::{Action, Actions};
 use crate::ui::book::{Book, Deed, Done};
 use crate::ui::palette::Palette;
 use crate::ui::screens::at_the_bar::BarState;
+use crate::ui::screens::import::ImportState;
+use crate::ui::screens::next::NextState;
 use crate::ui::theme::{self, Choice};
 use crate::ui::views::Place;
 
-use super::{Message, Window};
+use super::{Message, Pick, Window};
 
 impl<B: Book> Window<B> {
     /// Performs actions first, then deeds, in the order they were asked.
@@ -29,8 +31,7 @@ impl<B: Book> Window<B> {
             }
         }
         for deed in deeds {
-            self.write(deed);
-            ctx.request_repaint();
+            self.write(ctx, deed);
         }
     }
 
@@ -44,18 +45,27 @@ impl<B: Book> Window<B> {
             Action::ShowPalette => self.palette = Some(Palette::default()),
             Action::Find => {
                 self.go(Place::Roster);
-                self.roster.focus_filter = true;
+                self.screens.roster.state.focus_filter = true;
             }
             Action::Undo => more.write(Deed::Undo),
             Action::Larger => self.zoom(ctx, 0.1),
             Action::Smaller => self.zoom(ctx, -0.1),
             Action::UsualSize => self.zoom(ctx, 1.0 - self.remembered.zoom),
             Action::TurnTheme => self.turn_theme(ctx),
+            Action::Look(look) => self.look(ctx, look),
             Action::LessMotion => self.remembered.less_motion = !self.remembered.less_motion,
+            Action::SingleKeys => self.remembered.single_keys = !self.remembered.single_keys,
+            Action::Beeps => self.remembered.silent = !self.remembered.silent,
+            Action::BringSheet => self.import = Some(ImportState::default()),
+            Action::PickSheet => self.picking.ask(Pick::Sheet, ctx),
+            Action::PickPicture => self.picking.ask(Pick::Picture, ctx),
+            Action::PickFolder => self.picking.ask(Pick::Folder, ctx),
+            Action::PickOutput => self.picking.ask(Pick::Output, ctx),
+            Action::ReadAgain => more.write(Deed::ReadAgain),
+            Action::CloseLogbook => self.close(more),
             Action::AtTheBar => self.bar = Some(BarState::default()),
             Action::LeaveBar => self.bar = None,
             Action::Back => self.back(),
-            Action::OpenLogbook if !self.book.is_open() => self.open_folder(more),
             _ => self.act_in_place(action, more),
         }
     }
@@ -65,24 +75,23 @@ impl<B: Book> Window<B> {
             self.first.perform(action, more);
             return;
         }
-        match self.remembered.place {
-            Place::Roster => self.roster.perform(action, &self.shown.roster, more),
-            Place::Ladders => self.ladders.perform(action, self.shown.ladders.open.as_ref()),
-            _ => self.next.perform(action, &self.shown.next, more),
-        }
+        self.screen().perform(action, more);
     }
 
     fn go(&mut self, place: Place) {
         if self.shown.frame.places.contains(&place) {
+            self.screen().leave();
             self.remembered.place = place;
             self.bar = None;
-            self.next.sheet = None;
-            self.ladders.over = None;
         }
     }
 
     fn back(&mut self) {
-        if self.palette.take().is_some() || std::mem::take(&mut self.keys_open) || self.bar.take().is_some() {
+        let is_closed = self.palette.take().is_some()
+            || std::mem::take(&mut self.keys_open)
+            || self.import.take().is_some()
+            || self.bar.take().is_some();
+        if is_closed {
             return;
         }
         self.act_in_place(Action::Back, &mut Actions::default());
@@ -94,47 +103,78 @@ impl<B: Book> Window<B> {
     }
 
     fn turn_theme(&mut self, ctx: &Egui) {
-        self.remembered.theme = match self.remembered.theme {
+        let next = match self.remembered.theme {
             Choice::System => Choice::Light,
             Choice::Light => Choice::Dark,
             Choice::Dark => Choice::System,
         };
-        theme::apply(ctx, self.remembered.theme);
+        self.look(ctx, next);
     }
 
-    fn open_folder(&mut self, more: &mut Actions) {
-        if let Some(folder) = (self.pick_folder)() {
-            more.write(Deed::OpenFolder(folder));
+    fn look(&mut self, ctx: &Egui, look: Choice) {
+        self.remembered.theme = look;
+        theme::apply(ctx, look);
+    }
+
+    /// Back to first start. The logbook put away is the one that opens at the next start, unless another is opened.
+    fn close(&mut self, more: &mut Actions) {
+        self.bar = None;
+        self.first = Default::default();
+        self.screens = Default::default();
+        more.write(Deed::Close);
+    }
+
+    /// A folder or a file was picked.
+    pub(super) fn picked(&mut self, pick: Pick, path: std::path::PathBuf) {
+        match (pick, &mut self.import) {
+            (Pick::Sheet, Some(import)) => import.pick(path),
+            (Pick::Folder, _) => self.first.path = path.to_string_lossy().into_owned(),
+            (Pick::Picture, _) => self.screens.totals.state.save_picture(&path),
+            (Pick::Output, _) => self.screens.roster.state.picked(&path),
+            (Pick::Sheet, None) => {}
         }
     }
 
     /// Hands a deed to the book, and says what came of it.
-    fn write(&mut self, deed: Deed) {
-        let is_set = matches!(deed, Deed::Log(_));
-        let opens = matches!(
-            deed,
-            Deed::OpenDemo | Deed::OpenFolder(_) | Deed::Start(_) | Deed::Import(_)
-        );
-        let chooses = matches!(deed, Deed::ChooseAthlete(_) | Deed::StepAthlete(_));
-        match self.book.perform(deed) {
+    fn write(&mut self, ctx: &Egui, deed: Deed) {
+        let done = self.book.perform(deed.clone());
+        self.came(ctx, deed, done);
+    }
+
+    /// What came of a deed, at once or after long work.
+    pub(super) fn came(&mut self, ctx: &Egui, deed: Deed, done: Done) {
+        ctx.request_repaint();
+        match done {
             Done::Ok(words) => {
                 self.message = words.map(|words| Message { words, is_bad: false });
-                self.shown.load_next(&self.book);
-                if is_set {
-                    self.next.logged(&self.shown.next);
-                }
-                if opens {
-                    self.opened();
-                }
-                if opens || chooses {
-                    self.remember();
-                }
-                if chooses {
-                    self.next = crate::ui::screens::next::NextState::opened(self.next.now, &self.shown.next);
-                }
+                self.done(&deed);
             }
             Done::Failed(words) => self.message = Some(Message { words, is_bad: true }),
             Done::Working(_) => {}
+        }
+    }
+
+    fn done(&mut self, deed: &Deed) {
+        self.shown.load_next(&self.book, &mut self.screens);
+        let next = &mut self.screens.next;
+        match deed {
+            // Here a new best is marked: the book says it in `Done::Ok`, and `LoggedLine::best` keeps it.
+            Deed::Log(_) => next.state.logged(&next.view),
+            Deed::ChooseAthlete(_) | Deed::StepAthlete(_) => {
+                next.state = NextState::opened(next.state.now, &next.view);
+                self.remember();
+            }
+            Deed::OpenDemo | Deed::OpenFolder(_) | Deed::Start(_) | Deed::Import(_) => {
+                self.opened();
+                self.remember();
+            }
+            Deed::PreviewImport(text) => {
+                if let Some(import) = &mut self.import {
+                    import.seen = Some(text.clone());
+                }
+            }
+            Deed::Gym(deed) => self.screens.roster.done(deed),
+            _ => {}
         }
     }
 
@@ -157,5 +197,7 @@ impl<B: Book> Window<B> {
             .is_some_and(|athlete| athlete.of == 1);
         self.remembered.place = if alone { Place::Next } else { Place::Roster };
         self.first = Default::default();
+        self.import = None;
+        self.screens.next.state = NextState::opened(self.screens.next.state.now, &self.screens.next.view);
     }
 }

@@ -1,12 +1,14 @@
 //! Views as they were last loaded, and the bars and the progress that stand over a place.
 
-use egui::{Rect, Ui, pos2};
+use egui::{Rect, Ui, pos2, vec2};
 
 use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, named_galley};
 use crate::ui::screens::sheet::SheetFrame;
+use crate::ui::screens::{Screen, Screens};
 use crate::ui::theme::{Face, Theme};
-use crate::ui::views::{Banner, FirstView, FrameView, ImportView, LaddersView, NextView, Place, RosterView};
+use crate::ui::two_rail::{rails_between, rung_open, rung_passed};
+use crate::ui::views::{Banner, FirstView, FrameView, ImportView, Place};
 use crate::ui::widgets::{Button, error_line};
 
 /// Views in force. They are loaded again only when the book says that they would come out differently, or another place opens.
@@ -14,36 +16,29 @@ use crate::ui::widgets::{Button, error_line};
 pub(super) struct Shown {
     of: Option<(u64, Place, bool)>,
     pub frame: FrameView,
-    pub roster: RosterView,
-    pub next: NextView,
-    pub ladders: LaddersView,
     pub first: FirstView,
     pub import: Option<ImportView>,
 }
 
 impl Shown {
-    pub fn load(&mut self, book: &impl Book, place: Place) {
+    pub fn load(&mut self, book: &impl Book, place: Place, screens: &mut Screens) {
         let now = Some((book.revision(), place, book.is_open()));
         if self.of == now {
             return;
         }
         self.of = now;
+        self.import = book.import();
         if !book.is_open() {
             self.first = book.first();
-            self.import = book.import();
             return;
         }
         self.frame = book.frame();
-        match place {
-            Place::Roster => self.roster = book.roster(),
-            Place::Ladders => self.ladders = book.ladders(),
-            _ => self.next = book.next(),
-        }
+        screens.of(place).load(book);
     }
 
     /// Loads Next at once: the bar view and the dock need it right after a set.
-    pub fn load_next(&mut self, book: &impl Book) {
-        self.next = book.next();
+    pub fn load_next(&mut self, book: &impl Book, screens: &mut Screens) {
+        screens.next.load(book);
         self.of = None;
     }
 }
@@ -105,18 +100,49 @@ pub(super) fn bar_ui(ui: &mut Ui, rect: Rect, bar: &Bar) {
     );
 }
 
-/// Long work: what, how far, and a button that stops it. True when it was pressed.
+/// While the first logbook is opened there is nothing to show yet.
+pub(super) fn opening_ui(ui: &Ui, whole: Rect) {
+    let theme = Theme::of(ui);
+    ui.painter().rect_filled(whole, 0.0, *theme.bench);
+}
+
+/// Long work: what, how far, as rungs that fill from the ground, and a button that stops it. True when it was pressed.
 pub(super) fn progress_ui(ui: &Ui, title: &str, done: u64, of: u64) -> bool {
-    SheetFrame::new(title).width(360.0).show(ui, |ui| {
-        #[allow(clippy::cast_precision_loss, reason = "a share for a bar")]
-        let share = if of == 0 { 0.0 } else { done as f32 / of as f32 };
-        let words = if of == 0 {
-            format!("{done}")
-        } else {
-            format!("{done} of {of}")
+    SheetFrame::new(title).width(320.0).show(ui, |ui| {
+        let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 150.0), egui::Sense::hover());
+        filling(ui, rect, done, of);
+        let theme = Theme::of(ui);
+        let words = match (done, of) {
+            (_, 0) => "A moment…".to_owned(),
+            (done, of) => format!("{done} of {of}"),
         };
-        ui.add(egui::ProgressBar::new(share).text(words));
+        ui.vertical_centered(|ui| ui.colored_label(*theme.ink2, words));
         ui.add_space(8.0);
         Button::plain("Stop").flow(ui).clicked()
     })
+}
+
+/// Rungs that fill from the ground.
+fn filling(ui: &Ui, rect: Rect, done: u64, of: u64) {
+    const RUNGS: u64 = 6;
+    let theme = Theme::of(ui);
+    let middle = rect.center().x;
+    rails_between(
+        ui.painter(),
+        &[middle - 60.0, middle + 60.0],
+        10.0,
+        rect.top()..=rect.bottom(),
+        &theme,
+    );
+    let solid = (done * RUNGS).checked_div(of).unwrap_or(0);
+    let mut y = rect.bottom() - 14.0;
+    for nth in 0..RUNGS {
+        let rung = Rect::from_center_size(pos2(middle, y), vec2(110.0, 11.0));
+        if nth < solid {
+            rung_passed(ui.painter(), rung, &theme);
+        } else {
+            rung_open(ui.painter(), rung, &theme);
+        }
+        y -= 24.0;
+    }
 }

@@ -60,7 +60,7 @@ fn reason(words: String, rule: &'static str) -> Reason {
     Reason {
         words: Phrase::plain(words),
         rule: rule.to_owned(),
-        doc: format!("Rule {rule}."),
+        doc: crate::report::rules::doc(rule).to_owned(),
     }
 }
 

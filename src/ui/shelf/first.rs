@@ -7,14 +7,13 @@ use crate::clock;
 use crate::coaching::entry::begin_at;
 use crate::coaching::standing::rails;
 use crate::logbook::record::{Placed, Set, Sex};
-use crate::logbook::writer::{Content, refuse_for_writing};
+use crate::logbook::writer::{Content, LOCK_WAIT, refuse_for_writing};
 use crate::logbook::{Fact, Log, Machine, Name, Record, Settings, Writer, Written};
 use crate::timeline::Timeline;
 use crate::ui::book::NewLogbook;
 use crate::ui::views::{FirstView, LadderChoice};
 use crate::units::{Measure, Rail, Typed, Unit};
 
-use super::Shelf;
 use super::write::{bodyweight, effort};
 
 /// How many movements are asked about.
@@ -31,7 +30,7 @@ pub(super) fn view(machine: &Machine, problem: Option<String>) -> FirstView {
 }
 
 /// Where a new logbook lies: the usual folder, or beside it where that is taken.
-fn new_folder(machine: &Machine) -> PathBuf {
+pub(super) fn new_folder(machine: &Machine) -> PathBuf {
     let usual = machine.places().default_logbook();
     let is_free = |folder: &PathBuf| matches!(refuse_for_writing(machine, folder), Ok(Content::Nothing));
     if is_free(&usual) {
@@ -75,38 +74,37 @@ fn questions(ladder: &Ladder) -> Vec<&'static Movement> {
     asked
 }
 
-impl Shelf {
-    /// Makes a logbook, and opens it.
-    pub(super) fn start(&mut self, new: &NewLogbook) -> Result<(), String> {
-        let name = Name::parse(&new.name).map_err(|error| error.to_string())?;
-        let unit = if new.in_lb { Unit::Lb } else { Unit::Kg };
-        let settings = settings(new, unit)?;
-        let at = self.at();
-        let facts = facts(new, unit, &at, &name)?;
-        let records: Vec<Record> = (0..)
-            .zip(facts)
-            .map(|(nth, what)| Record {
-                id: clock::fresh_id(),
-                rev: 0,
-                dev: self.device.clone(),
-                at: at.clone(),
-                nth,
-                what,
-            })
-            .collect();
-        let root = new_folder(&self.machine);
-        let now = clock::now().to_utc();
-        {
-            let wait = std::time::Duration::ZERO;
-            let (mut writer, _) = Writer::lock(&self.machine, &root, self.device.clone(), now, wait)
-                .map_err(|trouble| trouble.to_string())?;
-            let written = writer
-                .write_settings(&settings)
-                .and_then(|()| writer.append(&name, &records).map(|_| ()));
-            written.map_err(|trouble| trouble.to_string())?;
-        }
-        self.open(&root)
-    }
+/// Makes a logbook, and says where it lies.
+pub(super) fn make(
+    machine: &Machine,
+    device: &str,
+    at: &Written,
+    new: &NewLogbook,
+) -> Result<PathBuf, String> {
+    let name = Name::parse(&new.name).map_err(|error| error.to_string())?;
+    let unit = if new.in_lb { Unit::Lb } else { Unit::Kg };
+    let settings = settings(new, unit)?;
+    let facts = facts(new, unit, at, &name)?;
+    let records: Vec<Record> = (0..)
+        .zip(facts)
+        .map(|(nth, what)| Record {
+            id: clock::fresh_id(),
+            rev: 0,
+            dev: device.to_owned(),
+            at: at.clone(),
+            nth,
+            what,
+        })
+        .collect();
+    let root = new_folder(machine);
+    let now = clock::now().to_utc();
+    let (mut writer, _) = Writer::lock(machine, &root, device.to_owned(), now, LOCK_WAIT)
+        .map_err(|trouble| trouble.to_string())?;
+    writer
+        .write_settings(&settings)
+        .and_then(|()| writer.append(&name, &records).map(|_| ()))
+        .map_err(|trouble| trouble.to_string())?;
+    Ok(root)
 }
 
 fn settings(new: &NewLogbook, unit: Unit) -> Result<Settings, String> {

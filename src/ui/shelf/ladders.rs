@@ -11,11 +11,11 @@ use crate::timeline::Timeline;
 use crate::ui::views::{
     BranchView, CompanionView, HandView, LadderView, LaddersView, OtherLadder, RungState, RungView, Spot,
 };
-use crate::units::Rail;
+use crate::units::{Bodyweight, Rail};
 
 use super::opened::Opened;
 use super::rung_sheet::{Sheets, sheet};
-use super::say;
+use super::{say, what_if};
 
 /// How many rungs the strip between two cards shows.
 const STRIP: usize = 4;
@@ -77,8 +77,20 @@ fn broken(opened: &Opened) -> Vec<OtherLadder> {
 
 /// One ladder with the athlete's hands on it.
 pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> LadderView {
-    let body =
-        Body::of(&timeline.person, timeline.bodyweight(), opened.on).unwrap_or_else(|_| Body::unknown_body());
+    let asked = what_if::asked(opened, timeline);
+    let mut view = view_at(opened, timeline, ladder, asked.or(timeline.bodyweight()));
+    view.what_if = what_if::view(opened, timeline, &view.beliefs);
+    view
+}
+
+/// The same, with demands for this bodyweight.
+fn view_at(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    ladder: &Ladder,
+    bodyweight: Option<Bodyweight>,
+) -> LadderView {
+    let body = Body::of(&timeline.person, bodyweight, opened.on).unwrap_or_else(|_| Body::unknown_body());
     let measured = Measured {
         band: timeline.measured_band(ladder),
     };
@@ -145,8 +157,19 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
             .copied()
             .filter(|rail| is_set_aside(timeline, ladder, *rail))
             .collect(),
-        broken: None,
+        broken: broken_now(opened, &ladder.id),
+        what_if: None,
     }
+}
+
+/// What is wrong in a ladder's file, where its last good version is shown.
+fn broken_now(opened: &Opened, id: &str) -> Option<String> {
+    let file = opened.catalogue.origin(id)?;
+    opened
+        .problems
+        .iter()
+        .find(|problem| problem.severity == Severity::Error && problem.place.file == file)
+        .map(|problem| format!("{}: {}.", say::place(&problem.place), problem.what))
 }
 
 fn centre(demand: &RungDemand) -> Option<f64> {
@@ -155,7 +178,7 @@ fn centre(demand: &RungDemand) -> Option<f64> {
 
 /// The few rungs around the hands, from the one below the lower hand up.
 pub(super) fn strip(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> LadderView {
-    let mut view = ladder_view(opened, timeline, ladder);
+    let mut view = view_at(opened, timeline, ladder, timeline.bodyweight());
     let index = |spot: Spot, branches: &[BranchView]| match spot {
         Spot::Ground => None,
         Spot::Rung(nth) => Some(nth),

@@ -1,10 +1,12 @@
 //! Opens the window on what it remembers; that lies in the state folder, in a file that only its owner reads.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use crate::logbook::writer::{Content, refuse_for_writing};
 use crate::logbook::{Machine, disk};
 use crate::ui::app::{self, Remembered};
+use crate::ui::sound;
 
 use super::Shelf;
 
@@ -51,13 +53,18 @@ pub fn open_window(
     let keeps_first = keeps.clone();
     app::run(
         remembered,
-        move |_| match root {
-            Some(root) if is_throw_away => shelf.with(&root, None).not_kept(),
-            Some(root) => {
-                keeps_first(&first);
-                shelf.with(&root, athlete.as_deref())
+        sound::player(machine),
+        move |ctx| {
+            let ctx = ctx.clone();
+            let shelf = shelf.waking(Arc::new(move || ctx.request_repaint()));
+            match root {
+                Some(root) if is_throw_away => shelf.with(&root, None, true),
+                Some(root) => {
+                    keeps_first(&first);
+                    shelf.with(&root, athlete.as_deref(), false)
+                }
+                None => shelf,
             }
-            None => shelf,
         },
         keeps,
     )

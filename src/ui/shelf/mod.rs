@@ -3,7 +3,11 @@
 //! Invariant: "saved" is said only after the writer has flushed; views are made anew from what was read back.
 
 mod cards;
+mod class;
+mod desk;
 mod first;
+mod import;
+mod jobs;
 mod ladders;
 mod logged;
 mod memory;
@@ -12,26 +16,40 @@ mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod totals;
+mod watch;
+mod what_if;
 mod write;
 
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 
 use crate::clock;
-use crate::logbook::{Machine, Trouble, Writer};
+use crate::logbook::Machine;
 
-use super::book::{Book, Deed, Done};
+use super::book::{Book, Deed, Done, News};
+use super::gym::GymDeed;
+use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, FirstView, FrameView, ImportView, LaddersView, NextView, Place, RosterView, Saved,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
+    RosterView, Saved, TotalsView,
 };
 
 pub use memory::open_window;
 
+use desk::Desk;
+use jobs::{Job, Refresh};
 use opened::Opened;
+use watch::Watch;
 
 /// Lays a fresh copy of the demo gym as of a day, and says where.
-pub type LayDemo = Box<dyn Fn(NaiveDate) -> Result<PathBuf, String>>;
+pub type LayDemo = Arc<dyn Fn(NaiveDate) -> Result<PathBuf, String> + Send + Sync>;
+
+/// Wakes the window: there is something new to show.
+pub type Wake = Arc<dyn Fn() + Send + Sync>;
 
 /// What the window stands on: this machine's logbooks.
 pub struct Shelf {
@@ -40,17 +58,32 @@ pub struct Shelf {
     /// The day that was asked for; today by the clock if none was.
     on: Option<NaiveDate>,
     lay_demo: LayDemo,
+    wake: Wake,
     opened: Option<Opened>,
-    /// Holds the logbook's lock while the window has it open.
-    writer: Option<Writer>,
-    /// Why nothing can be written, where somebody else writes.
-    read_only: Option<String>,
+    desk: Desk,
     revision: u64,
     saved: Saved,
     /// What went wrong before anything was open.
     problem: Option<String>,
+    /// Why the open logbook can't be read any more; what was read last is shown.
+    unread: Option<String>,
     /// Where the logbook lies that is no throw-away copy.
     keeps: Option<PathBuf>,
+    /// Long work that the person waits for.
+    job: Option<Job>,
+    /// Work that was stopped, not yet told.
+    ended: Option<(Deed, Done)>,
+    refresh: Option<Refresh>,
+    /// Read anew as soon as nothing else is read.
+    again: bool,
+    watch: Option<Watch>,
+    /// Lengths of journals as we wrote them, so that our own writes aren't read back as news.
+    own: HashMap<PathBuf, u64>,
+    /// How often something was written.
+    writes: u64,
+    import: Option<ImportView>,
+    /// The class whose results are typed, by folder.
+    class: Vec<String>,
 }
 
 impl Shelf {
@@ -61,72 +94,42 @@ impl Shelf {
             device,
             on,
             lay_demo,
+            wake: Arc::new(|| {}),
             opened: None,
-            writer: None,
-            read_only: None,
+            desk: Desk::default(),
             revision: 1,
             saved: Saved::Nothing,
             problem: None,
+            unread: None,
             keeps: None,
+            job: None,
+            ended: None,
+            refresh: None,
+            again: false,
+            watch: None,
+            own: HashMap::new(),
+            writes: 0,
+            import: None,
+            class: Vec::new(),
         }
     }
 
-    /// Opens the logbook at `root`, with `athlete` (a folder of it) open if there is such a one. What goes wrong is said on
-    /// first start.
-    pub fn with(mut self, root: &Path, athlete: Option<&str>) -> Self {
-        if let Err(words) = self.open(root) {
-            self.problem = Some(words);
-        }
-        if let (Some(opened), Some(athlete)) = (&mut self.opened, athlete) {
-            opened.choose(athlete);
-        }
+    /// The same, waking a window.
+    pub fn waking(mut self, wake: Wake) -> Self {
+        self.wake = wake;
         self
     }
 
-    /// The same, with what is open now a throw-away copy that no later start opens again.
-    pub fn not_kept(mut self) -> Self {
-        self.keeps = None;
+    /// Begins to open the logbook at `root`, with `athlete` (a folder of it) open if there is such a one. What goes wrong is
+    /// said on first start. A throw-away copy isn't opened again by a later start.
+    pub fn with(mut self, root: &Path, athlete: Option<&str>, is_throw_away: bool) -> Self {
+        self.begin_open(None, root.to_owned());
+        self.opening_with(athlete, is_throw_away);
         self
     }
 
     fn today(&self) -> NaiveDate {
         self.on.unwrap_or_else(clock::today)
-    }
-
-    fn open(&mut self, root: &Path) -> Result<(), String> {
-        let opened =
-            Opened::read(&self.machine, root, self.today()).map_err(|trouble| trouble.to_string())?;
-        self.writer = None;
-        self.read_only = None;
-        if let Err(trouble) = self.take_writer(root) {
-            self.read_only = Some(format!("This logbook is only read: {trouble}"));
-        }
-        self.opened = Some(opened);
-        self.problem = None;
-        self.saved = Saved::Nothing;
-        self.keeps = Some(root.to_owned());
-        self.revision += 1;
-        Ok(())
-    }
-
-    /// The one who writes, holding the lock from the first call on.
-    fn take_writer(&mut self, root: &Path) -> Result<&mut Writer, Trouble> {
-        let writer = match self.writer.take() {
-            Some(writer) => writer,
-            None => {
-                let now = clock::now().to_utc();
-                let (writer, _) = Writer::lock(
-                    &self.machine,
-                    root,
-                    self.device.clone(),
-                    now,
-                    std::time::Duration::ZERO,
-                )?;
-                self.read_only = None;
-                writer
-            }
-        };
-        Ok(self.writer.insert(writer))
     }
 
     fn show(&mut self, change: impl FnOnce(&mut Opened)) -> Done {
@@ -137,37 +140,37 @@ impl Shelf {
         Done::Ok(None)
     }
 
-    fn open_demo(&mut self) -> Result<(), String> {
-        let folder = (self.lay_demo)(self.today())?;
-        self.open(&folder)
-    }
-
-    fn opening(&mut self, came: Result<(), String>) -> Done {
-        match came {
-            Ok(()) => Done::Ok(None),
-            Err(words) => {
-                self.problem = Some(words.clone());
-                self.revision += 1;
-                Done::Failed(words)
-            }
-        }
-    }
-
-    fn writing(&mut self, came: Result<Option<String>, String>) -> Done {
+    fn saved_now(&mut self, words: Option<String>, deed: &Deed) -> Done {
         self.revision += 1;
-        match came {
-            Ok(words) => {
-                self.saved = Saved::At {
-                    time: clock::now().format("%H:%M").to_string(),
-                    device: "this machine".to_owned(),
-                };
-                Done::Ok(words)
-            }
-            Err(why) => {
-                self.saved = Saved::Not { why: why.clone() };
-                Done::Failed(why)
-            }
+        self.saved = Saved::At {
+            time: clock::now().format("%H:%M").to_string(),
+            device: "here".to_owned(),
+        };
+        if let (Deed::Join { ladder }, Some(opened)) = (deed, &mut self.opened) {
+            opened.ladder = Some(ladder.clone());
         }
+        Done::Ok(words)
+    }
+
+    fn not_saved(&mut self, why: String) -> Done {
+        self.revision += 1;
+        self.saved = Saved::Not { why: why.clone() };
+        Done::Failed(format!("Not saved: {why}"))
+    }
+
+    fn banner(&self, opened: &Opened) -> Option<Banner> {
+        let broken = opened.broken().map(|problem| Banner::Broken {
+            what: problem.what.clone(),
+            place: say::place(&problem.place),
+            mend: problem.mend.clone(),
+        });
+        let unread = self.unread.clone().map(|what| Banner::Broken {
+            what,
+            place: String::new(),
+            mend: String::new(),
+        });
+        let read_only = self.desk.read_only.clone().map(Banner::ReadOnly);
+        unread.or(read_only).or(broken)
     }
 }
 
@@ -184,24 +187,16 @@ impl Book for Shelf {
         let Some(opened) = &self.opened else {
             return FrameView::default();
         };
-        let broken = opened.broken().map(|problem| Banner::Broken {
-            what: problem.what.clone(),
-            place: format!(
-                "{}:{}:{}",
-                problem.place.file, problem.place.line, problem.place.column
-            ),
-            mend: problem.mend.clone(),
-        });
         FrameView {
             logbook: opened.title(),
-            places: vec![Place::Roster, Place::Next, Place::Ladders],
+            places: Screens::PLACES.to_vec(),
             athlete: opened.athlete().map(|(nth, athlete)| AthleteLine {
                 name: athlete.line.athlete.clone(),
                 nth: nth + 1,
                 of: opened.athletes.len(),
             }),
             saved: self.saved.clone(),
-            banner: self.read_only.clone().map(Banner::ReadOnly).or(broken),
+            banner: self.banner(opened),
         }
     }
 
@@ -217,62 +212,90 @@ impl Book for Shelf {
         self.opened.as_ref().map(ladders::view).unwrap_or_default()
     }
 
+    fn totals(&self) -> TotalsView {
+        self.opened.as_ref().map(totals::view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
 
     fn import(&self) -> Option<ImportView> {
-        None
+        self.import.clone()
+    }
+
+    fn class(&self) -> ClassView {
+        let view = |opened| class::view(opened, &self.class);
+        self.opened.as_ref().map(view).unwrap_or_default()
+    }
+
+    fn gym(&self) -> GymView {
+        self.opened
+            .as_ref()
+            .map(|opened| class::gym(opened, &self.device))
+            .unwrap_or_default()
     }
 
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
+            Deed::Gym(GymDeed::ShowClass(athletes)) => {
+                self.class = athletes;
+                self.revision += 1;
+                Done::Ok(None)
+            }
+            Deed::Gym(GymDeed::Print { paper, athletes, to }) => match self.print(paper, &athletes, &to) {
+                Ok(words) => Done::Ok(words),
+                Err(words) => Done::Failed(words),
+            },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
+            Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
+            Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),
-            Deed::OpenDemo => {
-                let came = self.open_demo();
-                self.opening(came)
+            Deed::OpenDemo => self.begin_demo(),
+            Deed::OpenFolder(folder) => self.begin_open(Some(Deed::OpenFolder(folder.clone())), folder),
+            Deed::Start(_) => self.begin_start(deed),
+            Deed::PreviewImport(text) => self.begin_preview(Deed::PreviewImport(text.clone()), text),
+            Deed::Import(text) => self.begin_import(Deed::Import(text.clone()), text),
+            Deed::ReadAgain => {
+                self.look_outside(true);
+                Done::Ok(None)
             }
-            Deed::OpenFolder(folder) => {
-                let came = self.open(&folder);
-                self.opening(came)
+            Deed::Close => {
+                (self.opened, self.watch, self.refresh) = (None, None, None);
+                (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
+                self.revision += 1;
+                Done::Ok(None)
             }
-            Deed::Start(new) => {
-                let came = self.start(&new);
-                self.opening(came)
-            }
-            Deed::PreviewImport(_) | Deed::Import(_) => Done::Failed(
-                "A spreadsheet can't be brought in here yet; run: rungwright import FILE.csv".to_owned(),
-            ),
-            Deed::Undo => {
-                let came = self.undo();
-                self.writing(came)
-            }
-            record => {
-                let joins = match &record {
-                    Deed::Join { ladder } => Some(ladder.clone()),
-                    _ => None,
-                };
-                let came = self.record(record);
-                if let (true, Some(ladder), Some(opened)) = (came.is_ok(), joins, &mut self.opened) {
-                    opened.ladder = Some(ladder);
-                }
-                self.writing(came)
-            }
+            record => self.write_deed(record),
         }
     }
 
-    fn poll(&mut self) -> bool {
-        let today = self.today();
-        match &mut self.opened {
-            Some(opened) if opened.on != today => {
-                opened.look_from(today);
-                self.revision += 1;
-                true
-            }
-            _ => false,
+    fn poll(&mut self) -> News {
+        if let Some((deed, done)) = self.ended.take() {
+            return News::Ended(deed, done);
         }
+        let news = self.look_after_job();
+        if news != News::None {
+            return news;
+        }
+        self.look_outside(false);
+        let mut changed = self.look_after_refresh();
+        if let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone())
+            && self.desk.look_again(&self.machine, &root)
+        {
+            self.revision += 1;
+            changed = true;
+        }
+        if changed { News::Changed } else { News::None }
+    }
+
+    fn progress(&self) -> Option<(String, u64, u64)> {
+        self.job.as_ref().map(Job::progress)
+    }
+
+    fn stop(&mut self) {
+        self.stop_job();
     }
 
     fn open_athlete(&self) -> Option<String> {

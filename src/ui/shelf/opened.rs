@@ -1,17 +1,24 @@
 //! A logbook as it was read, and everyone's next steps as they follow from it.
 
+use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use chrono::NaiveDate;
 use rayon::prelude::*;
 
+use crate::bests::{Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
-use crate::coaching::{NextStep, PlatesOnHand};
+use crate::coaching::session::session_steps;
+use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
+use crate::ui::work::{Go, Progress, Report};
+use crate::units::{Rail, Side};
 
 /// An open logbook.
 pub(super) struct Opened {
@@ -26,6 +33,10 @@ pub(super) struct Opened {
     pub folder: Option<String>,
     /// The ladder to show, if one was chosen.
     pub ladder: Option<String>,
+    /// The movement and side to show on Totals, if one was chosen.
+    pub lift: Option<(String, Option<Side>)>,
+    /// The bodyweight that Ladders is looked at with, kg.
+    pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
 }
@@ -42,39 +53,68 @@ pub(super) struct Athlete {
     pub session: Vec<NextStep>,
 }
 
+/// Why a logbook wasn't opened.
+#[derive(Debug)]
+pub(super) enum Ended {
+    /// Somebody stopped it.
+    Stopped,
+    /// It can't be opened.
+    Failed(String),
+}
+
+impl From<Trouble> for Ended {
+    fn from(trouble: Trouble) -> Self {
+        Self::Failed(trouble.to_string())
+    }
+}
+
 impl Opened {
-    /// Reads the logbook at `root`.
-    pub fn read(machine: &Machine, root: &Path, on: NaiveDate) -> Result<Self, Trouble> {
+    /// Reads the logbook at `root`. Own ladders that are broken now stay as `last` had them.
+    pub fn read(
+        machine: &Machine,
+        root: &Path,
+        on: NaiveDate,
+        last: Option<&Catalogue>,
+        report: &Report,
+    ) -> Result<Self, Ended> {
         let (book, mut problems) = Logbook::open(machine, root)?;
-        let (catalogue, own) = book.catalogue();
+        let (mut catalogue, own) = book.catalogue();
+        if let Some(last) = last {
+            let broken: BTreeSet<&str> = own
+                .iter()
+                .filter(|problem| problem.severity == Severity::Error)
+                .map(|problem| problem.place.file.as_str())
+                .collect();
+            catalogue = catalogue.keeping_last_good(last, &broken);
+        }
         problems.extend(own);
         let plates = PlatesOnHand::of(&book.settings);
-        let mut opened = Self {
+        let athletes = everyone(&book.logs, &catalogue, &plates, on, report).ok_or(Ended::Stopped)?;
+        let folder = athletes.first().map(|athlete| athlete.folder.clone());
+        Ok(Self {
             book,
             catalogue,
             plates,
             on,
-            athletes: Vec::new(),
-            folder: None,
+            athletes,
+            folder,
             ladder: None,
+            lift: None,
+            asked_kg: None,
             problems,
-        };
-        opened.look_from(on);
-        opened.folder = opened.athletes.first().map(|athlete| athlete.folder.clone());
-        Ok(opened)
+        })
     }
 
-    /// Everyone's next steps anew, as seen from `on`.
-    pub fn look_from(&mut self, on: NaiveDate) {
-        self.on = on;
-        let mut athletes: Vec<Athlete> = self
-            .book
-            .logs
-            .par_iter()
-            .map(|log| athlete(log, &self.catalogue, &self.plates, on))
-            .collect();
-        sort(&mut athletes);
-        self.athletes = athletes;
+    /// The same athlete and ladder open as in `before`, where they are still there.
+    pub fn looking_at(mut self, before: &Opened) -> Self {
+        if let Some(folder) = &before.folder {
+            self.choose(folder);
+        }
+        self.ladder = before
+            .ladder
+            .clone()
+            .filter(|id| self.catalogue.ladder(id).is_some());
+        self
     }
 
     /// Takes one athlete's log as it was read anew.
@@ -82,7 +122,9 @@ impl Opened {
         for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
             let new = athlete(&log, &self.catalogue, &self.plates, self.on);
             self.athletes.retain(|athlete| athlete.folder != log.folder);
-            self.athletes.push(new);
+            if !log.is_archived(self.on) {
+                self.athletes.push(new);
+            }
             match self.book.logs.iter().position(|old| old.folder == log.folder) {
                 Some(at) => {
                     if let (Some(old), Some(before)) =
@@ -109,6 +151,32 @@ impl Opened {
             .find(|(_, athlete)| athlete.folder == folder)
     }
 
+    /// What this session asks of a rail on a rung.
+    pub fn asked(&self, folder: &str, ladder: &str, rail: Rail, rung: &str) -> Option<&Prescription> {
+        self.athletes
+            .iter()
+            .find(|athlete| athlete.folder == folder)?
+            .session
+            .iter()
+            .filter(|step| step.ladder == ladder && step.rail == rail)
+            .filter_map(|step| step.prescription.as_ref())
+            .find(|work| work.rung == rung)
+    }
+
+    /// Everyone's next steps anew, after plates or unit changed.
+    pub fn reckon(&mut self) {
+        self.plates = PlatesOnHand::of(&self.book.settings);
+        let mut athletes: Vec<Athlete> = self
+            .book
+            .logs
+            .par_iter()
+            .filter(|log| !log.is_archived(self.on))
+            .map(|log| athlete(log, &self.catalogue, &self.plates, self.on))
+            .collect();
+        sort(&mut athletes);
+        self.athletes = athletes;
+    }
+
     /// The log of an athlete.
     pub fn log(&self, folder: &str) -> Option<&Log> {
         self.book.logs.iter().find(|log| log.folder == folder)
@@ -124,11 +192,37 @@ impl Opened {
         Timeline::new(log, &self.catalogue, self.on)
     }
 
+    /// The rep-max formula that the logbook chose.
+    pub fn formula(&self) -> Formula {
+        Formula::chosen(&self.book.settings)
+    }
+
+    /// The log as Totals counts the body.
+    pub fn counting<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
+        Timeline::counting(log, &self.catalogue, self.on, Counted::of(&self.book.settings))
+    }
+
+    /// Everybody's bests of a movement and side, for so many repetitions; doubted ones are left out.
+    pub fn gym_bests(&self, movement: &str, side: Option<Side>) -> Vec<(Kind, u16, f64)> {
+        let of = |log: &Log| -> Vec<(Kind, u16, f64)> {
+            let timeline = self.counting(log);
+            let all = bests(&timeline, self.formula()).into_iter();
+            let mine = all.filter(|best| best.movement == movement && best.side == side && !best.doubted);
+            mine.filter_map(|best| match best.size {
+                Size::Reps(reps) => Some((best.kind, reps, best.value)),
+                Size::Hold(_) | Size::Estimate => None,
+            })
+            .collect()
+        };
+        self.book.logs.par_iter().flat_map_iter(of).collect()
+    }
+
     /// Opens an athlete, if there is such a one.
     pub fn choose(&mut self, folder: &str) {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
             self.folder = Some(folder.to_owned());
             self.ladder = None;
+            self.asked_kg = None;
         }
     }
 
@@ -158,26 +252,33 @@ impl Opened {
     }
 }
 
+/// Everyone's next steps, by need; none when it was stopped.
+fn everyone(
+    logs: &[Log],
+    catalogue: &Catalogue,
+    plates: &PlatesOnHand,
+    on: NaiveDate,
+    report: &Report,
+) -> Option<Vec<Athlete>> {
+    let of = u64::try_from(logs.len()).unwrap_or(u64::MAX);
+    let done = AtomicU64::new(0);
+    let mut athletes: Vec<Athlete> = logs
+        .par_iter()
+        .filter(|log| !log.is_archived(on))
+        .map(|log| {
+            let athlete = athlete(log, catalogue, plates, on);
+            let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+            (report.at(Progress { done, of }) == Go::On).then_some(athlete)
+        })
+        .collect::<Option<_>>()?;
+    sort(&mut athletes);
+    Some(athletes)
+}
+
 fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {
     let timeline = Timeline::new(log, catalogue, on);
     let steps = next_steps(&timeline, catalogue, plates);
-    let trained_today = timeline.sets.last().is_some_and(|set| set.date == on);
-    let session = if trained_today {
-        let before = log.without_sets_of(on);
-        let before = Timeline::new(&before, catalogue, on);
-        let mut session = next_steps(&before, catalogue, plates);
-        // A ladder that only today's sets are on has no advice from before them.
-        session.extend(
-            steps
-                .iter()
-                .filter(|step| !session.iter().any(|known| known.ladder == step.ladder))
-                .cloned()
-                .collect::<Vec<_>>(),
-        );
-        session
-    } else {
-        steps.clone()
-    };
+    let session = session_steps(log, &timeline, catalogue, plates, &steps);
     Athlete {
         folder: log.folder.clone(),
         line: line_of(&timeline, catalogue, &steps),

@@ -2,8 +2,9 @@
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Help, Range, Rung, Shape, Standard};
+use crate::catalogue::{Range, Rung, Standard};
 use crate::coaching::Verdict as Said;
+pub(super) use crate::report::advice::help;
 use crate::report::numbers::number;
 use crate::timeline::LoggedSet;
 use crate::ui::views::Verdict;
@@ -23,6 +24,11 @@ pub(super) fn verdict(said: Said) -> Verdict {
         Said::Pause => Verdict::Pause,
         Said::WeighInFirst => Verdict::WeighInFirst,
     }
+}
+
+/// `ladders/dip.ron:3:18`.
+pub(super) fn place(place: &crate::problem::Place) -> String {
+    format!("{}:{}:{}", place.file, place.line, place.column)
 }
 
 /// `today`, `3 d`.
@@ -69,7 +75,12 @@ fn counted(amount: f64, is_hold: bool) -> String {
 pub(super) fn amounts(sets: &[&LoggedSet<'_>]) -> String {
     let is_hold = sets.first().is_some_and(|set| !set.is_reps());
     let all: Vec<String> = sets.iter().map(|set| number(set.amount, 1)).collect();
-    format!("{} {}", all.join(", "), if is_hold { "s" } else { "reps" })
+    let unit = match (is_hold, all.as_slice()) {
+        (true, _) => "s",
+        (false, [one]) if one == "1" => "rep",
+        (false, _) => "reps",
+    };
+    format!("{} {unit}", all.join(", "))
 }
 
 /// `3–5`, `10–20 s`.
@@ -93,32 +104,6 @@ pub(super) fn standard(rung: &Rung) -> String {
         format!(" at {} × bodyweight", number(ratio, 2))
     });
     format!("{sets} × {}{unit}{load}", number(*reach, 1))
-}
-
-/// What makes a rung lighter or harder than the plain movement, in a few words; none where nothing does.
-pub(super) fn help(help: &Help) -> Option<String> {
-    let shape = |shape: &Shape| match shape {
-        Shape::Tuck => "Knees to the chest",
-        Shape::AdvancedTuck => "Hips and knees at 90°, back flat",
-        Shape::OneLeg => "One leg straight, the other tucked",
-        Shape::Straddle => "Legs straight and apart",
-        Shape::Level => "Legs straight and level",
-    };
-    Some(match help {
-        Help::Added | Help::Plain => return None,
-        Help::FingerHelp(1) => "One finger of the free hand helps".to_owned(),
-        Help::FingerHelp(count) => format!("{count} fingers of the free hand help"),
-        Help::Band => "A band helps".to_owned(),
-        Help::Negative => "Only the way down".to_owned(),
-        Help::Shape(of) => shape(of).to_owned(),
-        Help::HandsRaised(cm) => format!("Hands on a box, {cm} cm"),
-        Help::FeetRaised(cm) => format!("Feet on a box, {cm} cm"),
-        Help::Box(cm) => format!("Down to a box, {cm} cm"),
-        Help::Lean(degrees) => format!("Leaning back {degrees}° from upright"),
-        Help::Wall => "A wall steadies you".to_owned(),
-        Help::HalfRange => "Half the way only".to_owned(),
-        Help::Variation(words) => words.clone(),
-    })
 }
 
 /// `L `, `R ` or nothing.

@@ -3,11 +3,12 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Log, Name, Record, Trouble, Written};
+use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
 
+use super::desk::NotDone;
 use super::opened::Opened;
 use super::{Shelf, logged};
 
@@ -24,63 +25,129 @@ impl Shelf {
     }
 
     /// Writes a deed of the open athlete.
-    pub(super) fn record(&mut self, deed: Deed) -> Result<Option<String>, String> {
+    pub(super) fn record(&mut self, deed: Deed) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let facts = facts(opened, deed)?;
         let name = open_name(opened)?;
-        self.append(&name, facts).map_err(|trouble| trouble.to_string())?;
-        Ok(None)
+        self.add(&name, facts)?;
+        Ok(self.news())
     }
 
-    /// Appends facts of an athlete, and reads the athlete back.
-    pub(super) fn append(&mut self, name: &Name, facts: Vec<Fact>) -> Result<(), Trouble> {
+    /// What the newest record of the day is, if it is a set: a best.
+    fn news(&self) -> Option<String> {
+        let opened = self.opened.as_ref()?;
+        let log = opened.open_log()?;
+        let newest = logged::newest(opened, log)?;
+        matches!(newest.what, Fact::Set(_)).then(|| logged::news_of(opened, log, newest.id))?
+    }
+
+    /// Appends facts of an athlete as one moment, and reads the athlete back; makes the athlete if there is none.
+    pub(super) fn add(&mut self, name: &Name, facts: Vec<Fact>) -> Result<(), NotDone> {
+        self.add_then(name, facts, name)
+    }
+
+    /// The same for an athlete who is called `after` then.
+    pub(super) fn add_then(&mut self, name: &Name, facts: Vec<Fact>, after: &Name) -> Result<(), NotDone> {
         let (at, device) = (self.at(), self.device.clone());
-        let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone()) else {
-            return Ok(());
-        };
-        let writer = self.take_writer(&root)?;
-        writer.add(name, &at, |log| records(facts, &at, log, &device))?;
-        let fresh = writer.read_athlete(name)?;
-        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
+        self.change(after, |writer| {
+            writer
+                .add(name, &at, |log| records(facts, &at, log, &device))
+                .map(|_| ())
+        })
+    }
+
+    /// Saves a batch over several athletes, all or nothing, and reads them back.
+    pub(super) fn commit(&mut self, batch: Vec<(Name, Vec<Record>)>) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let root = opened.book.root.clone();
+        let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
+        let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
+            writer.commit(batch)?;
+            names
+                .iter()
+                .map(|name| writer.read_athlete(name))
+                .collect::<Result<Vec<_>, _>>()
+        })?;
+        for (fresh, _) in fresh.into_iter().flatten() {
+            self.take_back(fresh);
+        }
+        Ok(())
+    }
+
+    /// Replaces the gym's settings, and reads everything anew.
+    pub(super) fn write_settings(&mut self, settings: &Settings) -> Result<(), NotDone> {
+        let root = self.opened.as_ref().ok_or(NOTHING_OPEN)?.book.root.clone();
+        self.desk.write(&self.machine, &root, &self.device, |writer| {
+            writer.write_settings(settings)
+        })?;
+        if let Some(opened) = &mut self.opened {
+            opened.book.settings = settings.clone();
+            opened.reckon();
+        }
+        Ok(())
+    }
+
+    fn take_back(&mut self, fresh: Logbook) {
+        let folders: Vec<String> = fresh.logs.iter().map(|log| log.folder.clone()).collect();
+        if let Some(opened) = &mut self.opened {
             opened.take(fresh);
+        }
+        for folder in folders {
+            self.keep_lengths(&folder);
+        }
+    }
+
+    /// Writes under the lock, and reads the athlete back.
+    fn change(
+        &mut self,
+        name: &Name,
+        write: impl FnOnce(&mut Writer) -> Result<(), Trouble>,
+    ) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let root = opened.book.root.clone();
+        let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
+            write(writer)?;
+            writer.read_athlete(name)
+        })?;
+        if let Some((fresh, _)) = fresh {
+            self.take_back(fresh);
         }
         Ok(())
     }
 
     /// Takes back the newest record of the day.
-    pub(super) fn undo(&mut self) -> Result<Option<String>, String> {
+    pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let name = open_name(opened)?;
         let newest = opened
             .open_log()
             .and_then(|log| logged::newest(opened, log))
-            .ok_or("Nothing of today is left to take back.")?;
-        let retract = Fact::Retract {
-            target: newest.id,
-            why: None,
-        };
-        let target = opened
-            .book
-            .target(newest.id)
-            .ok_or("That record is gone already.")?;
-        let (at, rev) = (self.at(), opened.book.highest_rev().saturating_add(1));
-        let nth = opened.open_log().map_or(0, |log| log.count_on(at.date()));
-        let root = opened.book.root.clone();
-        let record = Record {
-            id: clock::fresh_id(),
-            rev,
-            dev: self.device.clone(),
-            at,
-            nth,
-            what: retract,
-        };
-        let said = |trouble: Trouble| trouble.to_string();
-        let writer = self.take_writer(&root).map_err(said)?;
-        writer.change(&target, record).map_err(said)?;
-        let fresh = writer.read_athlete(&name).map_err(said)?;
-        if let (Some((fresh, _)), Some(opened)) = (fresh, &mut self.opened) {
-            opened.take(fresh);
-        }
+            .map(|record| record.id)
+            .ok_or("nothing of today is left to take back.")?;
+        let known = opened.book.highest_rev();
+        let (at, device) = (self.at(), self.device.clone());
+        let called = name.clone();
+        self.change(&name, move |writer| {
+            // Under the lock it is looked at again: a command may have changed it meanwhile.
+            let Some((log, _)) = writer.read_athlete(&called)? else {
+                return Ok(());
+            };
+            let Some(target) = log.target(newest).filter(|target| !target.is_retracted) else {
+                return Ok(());
+            };
+            let record = Record {
+                id: clock::fresh_id(),
+                rev: known.max(log.highest_rev()).saturating_add(1),
+                dev: device,
+                nth: log.logs.first().map_or(0, |log| log.count_on(at.date())),
+                at,
+                what: Fact::Retract {
+                    target: newest,
+                    why: None,
+                },
+            };
+            writer.change(&target, record)
+        })?;
         Ok(None)
     }
 }
@@ -93,7 +160,7 @@ fn open_name(opened: &Opened) -> Result<Name, String> {
 }
 
 /// Facts as records of one moment, each with its own place in the day.
-fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> Vec<Record> {
+pub(super) fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> Vec<Record> {
     let first = log.map_or(0, |log| log.count_on(at.date()));
     (first..)
         .zip(facts)
@@ -110,7 +177,7 @@ fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> V
 
 fn facts(opened: &Opened, deed: Deed) -> Result<Vec<Fact>, String> {
     let fact = match deed {
-        Deed::Log(draft) => Fact::Set(set(opened, &draft)?),
+        Deed::Log(draft) => Fact::Set(set(opened, opened.folder.as_deref().unwrap_or_default(), &draft)?),
         Deed::WeighIn(value) => Fact::WeighIn {
             bodyweight: bodyweight(value, opened.book.unit())?,
             note: None,
@@ -177,7 +244,8 @@ pub(super) fn effort(amount: f64, is_hold: bool) -> Result<Effort, String> {
         .ok_or_else(|| format!("{amount} is no number of reps; it is whole, up to 1000."))
 }
 
-fn set(opened: &Opened, draft: &SetDraft) -> Result<Set, String> {
+/// A set of an athlete, with the load that the session asked of them.
+pub(super) fn set(opened: &Opened, athlete: &str, draft: &SetDraft) -> Result<Set, String> {
     let ladder = opened
         .catalogue
         .ladder(&draft.ladder)
@@ -187,14 +255,7 @@ fn set(opened: &Opened, draft: &SetDraft) -> Result<Set, String> {
         .catalogue
         .movement(&rung.movement)
         .is_some_and(crate::catalogue::Movement::is_sided);
-    let asked = opened.athlete().and_then(|(_, athlete)| {
-        athlete
-            .session
-            .iter()
-            .filter(|step| step.ladder == draft.ladder && step.rail == draft.rail)
-            .filter_map(|step| step.prescription.as_ref())
-            .find(|work| work.rung == draft.rung)
-    });
+    let asked = opened.asked(athlete, &draft.ladder, draft.rail, &draft.rung);
     let load = asked
         .and_then(|work| work.load.as_ref())
         .filter(|load| !load.plates.is_empty())

@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::{DARK, Face, LIGHT, RADIUS_CHIP, STROKE_NOW, STROKE_OUTLINE, Theme, size};
 
 /// Which theme a person wants.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub enum Choice {
     /// As the system says.
     #[default]

@@ -187,7 +187,13 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
         let galley =
             Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
-        let over = place.rect.top() - if rung.is_goal { 18.0 } else { 13.0 };
+        let holds = view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
+        let lift = match (rung.is_goal, holds) {
+            (_, true) => 25.0,
+            (true, false) => 18.0,
+            (false, false) => 13.0,
+        };
+        let over = place.rect.top() - lift;
         let centre = pos2(
             layout.middle(),
             if steps_up {
@@ -266,7 +272,7 @@ pub(super) fn companions(
                 StrokeKind::Inside,
             );
         }
-        if (place.y - place.label_y).abs() > 6.0 {
+        if (place.y - place.label_y).abs() > 6.0 && Names::fit(left, ring_x - 16.0) {
             let from = pos2(bar.left(), place.y);
             painter.line_segment(
                 [from, pos2(ring_x - 10.0, place.label_y)],
@@ -289,9 +295,13 @@ struct Names<'a> {
 }
 
 impl Names<'_> {
+    fn fit(left: f32, right: f32) -> bool {
+        right - left >= 60.0
+    }
+
     /// Paints them right-aligned; not at all where there is no room to read them.
     fn paint(&self, painter: &Painter, left: f32, right: f32, y: f32, theme: &Theme) {
-        if right - left < 60.0 {
+        if !Self::fit(left, right) {
             return;
         }
         let colour = if self.chosen { *theme.ember } else { *theme.ink };

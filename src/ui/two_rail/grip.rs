@@ -19,6 +19,12 @@ const THUMB_AT: f32 = 5.0;
 const FROM_RAIL: f32 = 9.0;
 const DISC: f32 = 14.0;
 
+/// How large grips may be where the rails stand so far apart, so that two hands on one rung don't cover each other.
+pub(super) fn scale_between(rails: f32) -> f32 {
+    let reach = FROM_RAIL + 6.0 + 4.0 * FINGER + 3.0 * APART + 2.0;
+    (rails / 2.0 / reach).min(1.0)
+}
+
 /// Paints a grip whose disc is centred at `disc`, `scale` times its size. A left hand reaches to the right, a right hand to the left.
 pub fn grip(painter: &Painter, disc: Pos2, rail: Rail, scale: f32, theme: &Theme) {
     let way = if rail == Rail::Right { -1.0 } else { 1.0 };

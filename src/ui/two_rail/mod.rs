@@ -14,5 +14,5 @@ mod touch;
 
 pub use grip::grip;
 pub(crate) use paint::soft_bar;
-pub use paint::{ghost, rails_between, rails_fading, rung_open};
+pub use paint::{ghost, rails_between, rails_fading, rung_open, rung_passed};
 pub use touch::{LadderTouch, ladder_ui};

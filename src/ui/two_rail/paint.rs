@@ -98,7 +98,8 @@ pub fn rung_open(painter: &Painter, rect: Rect, theme: &Theme) {
     );
 }
 
-fn rung_passed(painter: &Painter, rect: Rect, theme: &Theme) {
+/// A rung that was passed: solid steel.
+pub fn rung_passed(painter: &Painter, rect: Rect, theme: &Theme) {
     let rect = rect.expand2(vec2(0.0, 0.5));
     stops(
         painter,

@@ -164,7 +164,15 @@ fn hand_ui(
         } else {
             target.x
         };
-        grip_of(painter, pos2(x, disc.y), *rail, hand.rail == Rail::Both, theme);
+        let scale = grip::scale_between(layout.rails[1] - layout.rails[0]);
+        grip_of(
+            painter,
+            pos2(x, disc.y),
+            *rail,
+            scale,
+            hand.rail == Rail::Both,
+            theme,
+        );
         if hand.steps_up {
             let way = if *rail == Rail::Right { -1.0 } else { 1.0 };
             grip::chevrons(painter, pos2(x + way * 36.0, disc.y - 26.0), 3, theme);
@@ -178,13 +186,13 @@ fn hand_ui(
 }
 
 /// Both hands as one are drawn in steel, each with its own letter.
-fn grip_of(painter: &Painter, disc: egui::Pos2, rail: Rail, both: bool, theme: &Theme) {
+fn grip_of(painter: &Painter, disc: egui::Pos2, rail: Rail, scale: f32, both: bool, theme: &Theme) {
     if both {
         let mut steel = theme.clone();
         (steel.left, steel.right) = (theme.steel, theme.steel);
-        grip::grip(painter, disc, rail, 1.0, &steel);
+        grip::grip(painter, disc, rail, scale, &steel);
     } else {
-        grip::grip(painter, disc, rail, 1.0, theme);
+        grip::grip(painter, disc, rail, scale, theme);
     }
 }
 

@@ -33,11 +33,11 @@ pub struct LadderChoice {
 /// What an import found.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct ImportView {
-    /// How each column of the file was understood: theirs, ours.
+    /// How each column of the file was understood: theirs, ours; none is left out.
     pub columns: Vec<(String, Option<String>)>,
     /// Names that a column can be matched to.
     pub known_columns: Vec<&'static str>,
-    /// Rows, the first ones in full.
+    /// The first rows, and after them those with a problem.
     pub rows: Vec<ImportRow>,
     /// How many rows are sound.
     pub good: usize,
@@ -45,6 +45,10 @@ pub struct ImportView {
     pub bad: usize,
     /// What is wrong with the file as a whole.
     pub problem: Option<String>,
+    /// No column says whose rows these are: the person has to.
+    pub asks_athlete: bool,
+    /// Where the rows would be written, in words.
+    pub into: String,
 }
 
 /// A row of the file.
@@ -52,8 +56,8 @@ pub struct ImportView {
 pub struct ImportRow {
     /// Line in the file.
     pub line: usize,
-    /// Its cells.
-    pub cells: Vec<String>,
+    /// The line as it is.
+    pub text: String,
     /// What is wrong with it.
     pub problem: Option<String>,
 }

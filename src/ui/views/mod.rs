@@ -2,6 +2,7 @@
 //!
 //! Numbers that a control changes are numbers here; everything else is words already, in the logbook's unit.
 
+mod class;
 mod first;
 mod frame;
 mod ladder;
@@ -11,6 +12,7 @@ mod roster;
 mod totals;
 mod verdict;
 
+pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
 pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
 pub use ladder::*;

@@ -1,9 +1,8 @@
 //! First start: the ways in are the lowest rungs of a ladder, and both hands hold the chosen one.
 
-mod import;
+mod open;
 mod start;
 
-pub use import::ImportState;
 pub use start::StartState;
 
 use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
@@ -13,7 +12,7 @@ use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, STROKE_OUTLINE, Theme, size};
 use crate::ui::two_rail::{grip, rails_fading};
-use crate::ui::views::{FirstView, ImportView};
+use crate::ui::views::FirstView;
 use crate::ui::widgets::{focus_ring, key_cap};
 use crate::units::Rail;
 
@@ -28,8 +27,8 @@ pub struct FirstState {
     pub step: Step,
     /// A logbook being made.
     pub start: StartState,
-    /// A spreadsheet being brought.
-    pub import: ImportState,
+    /// The path of a logbook to open.
+    pub path: String,
 }
 
 /// A step of first start.
@@ -40,8 +39,8 @@ pub enum Step {
     Ways,
     /// A logbook is being made.
     Start,
-    /// A spreadsheet is being brought.
-    Import,
+    /// A logbook is being opened.
+    Open,
 }
 
 /// The ways in, from the ground up: action, title, what is beside it.
@@ -87,8 +86,8 @@ impl FirstState {
             }
             Action::OpenDemo if self.step == Step::Ways => actions.write(Deed::OpenDemo),
             Action::StartLogbook if self.step == Step::Ways => self.step = Step::Start,
-            Action::ImportSheet if self.step == Step::Ways => self.step = Step::Import,
-            Action::OpenLogbook if self.step == Step::Ways => actions.ask(Action::OpenLogbook),
+            Action::ImportSheet if self.step == Step::Ways => actions.ask(Action::BringSheet),
+            Action::OpenLogbook if self.step == Step::Ways => self.step = Step::Open,
             Action::Back => self.step = Step::Ways,
             _ => {}
         }
@@ -96,13 +95,7 @@ impl FirstState {
 }
 
 /// Shows first start in the whole of `ui`.
-pub fn first_ui(
-    ui: &mut Ui,
-    view: &FirstView,
-    import: Option<&ImportView>,
-    state: &mut FirstState,
-    actions: &mut Actions,
-) {
+pub fn first_ui(ui: &mut Ui, view: &FirstView, state: &mut FirstState, actions: &mut Actions) {
     let theme = Theme::of(ui);
     ui.painter().rect_filled(ui.max_rect(), 0.0, *theme.bench);
     match state.step {
@@ -112,8 +105,8 @@ pub fn first_ui(
                 state.step = Step::Ways;
             }
         }
-        Step::Import => {
-            if import::import_ui(ui, import, &mut state.import, actions) {
+        Step::Open => {
+            if open::open_ui(ui, view, &mut state.path, actions) {
                 state.step = Step::Ways;
             }
         }

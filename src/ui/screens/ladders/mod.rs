@@ -4,23 +4,65 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
+mod what_if;
 
 pub use state::{LaddersState, Over};
 
 use egui::{Align2, Rect, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::{Action, Actions, Context};
+use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
-use crate::ui::two_rail::ladder_ui;
 use crate::ui::two_rail::layout::{Layout, Width};
+use crate::ui::two_rail::{ghost, ladder_ui};
 use crate::ui::views::{LadderView, LaddersView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
+use super::{Around, Screen};
 
 pub(crate) use crate::ui::two_rail::heights::many;
+
+/// Ladders, with its view as last loaded.
+#[derive(Default)]
+pub struct LaddersScreen {
+    /// What is shown.
+    pub view: LaddersView,
+    /// What it remembers.
+    pub state: LaddersState,
+}
+
+impl Screen for LaddersScreen {
+    fn context(&self) -> Context {
+        Context::Ladders
+    }
+
+    fn load(&mut self, book: &dyn Book) {
+        self.view = book.ladders();
+    }
+
+    fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
+        self.state.less_motion = around.remembered.less_motion;
+        ladders_ui(ui, &self.view, &mut self.state, actions);
+    }
+
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
+            what_if::perform(action, asked, actions);
+        }
+        self.state.perform(action, self.view.open.as_ref());
+    }
+
+    fn has_sheet(&self) -> bool {
+        self.state.over.is_some()
+    }
+
+    fn leave(&mut self) {
+        self.state.over = None;
+    }
+}
 
 /// Shows Ladders in the whole of `ui`.
 pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, actions: &mut Actions) {
@@ -122,6 +164,14 @@ fn main_ui(
     } else {
         main.right()
     };
+    let all = main;
+    let mut main = main;
+    // A low window keeps its height for the rungs.
+    if let Some(asked) = view.what_if.as_ref().filter(|_| main.height() > 420.0) {
+        main.max.y -= what_if::HEIGHT;
+        let bar = Rect::from_min_max(main.left_bottom(), pos2(ladder_right, all.bottom()));
+        what_if::what_if_ui(ui, bar, asked, actions);
+    }
     let roomy = ladder_right - main.left() > 820.0;
     let width = if roomy { Width::Full } else { Width::Narrow };
     let top = if view.broken.is_some() { 74.0 } else { 30.0 };
@@ -142,6 +192,12 @@ fn main_ui(
     let layout = Layout::of(view, area, width, state.scroll);
     column_heads(ui, view, &layout, area.top() - 14.0, roomy);
     let touch = ladder_ui(ui, view, &layout, width, state.chosen, state.less_motion);
+    if let Some(asked) = &view.what_if {
+        let painter = ui.painter_at(layout.area.expand(14.0));
+        for (rail, interval) in &asked.ghosts {
+            ghost(&painter, *interval, *rail, &layout, &theme);
+        }
+    }
     state.height = area.height();
     if let Some(spot) = touch.chosen {
         state.chosen = Some(spot);
@@ -152,7 +208,7 @@ fn main_ui(
     }
     state.follow(view, &layout);
     if beside {
-        let place = Rect::from_min_max(pos2(ladder_right, main.top()), main.max);
+        let place = Rect::from_min_max(pos2(ladder_right, main.top()), all.max);
         ui.painter().rect_filled(place, 0.0, *theme.surface);
         ui.painter()
             .vline(place.left() + 0.5, place.y_range(), Stroke::new(1.0, *theme.line));

@@ -16,12 +16,51 @@ pub use words::{done_words, log_title, number};
 
 use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::{Action, Actions, Context};
+use crate::ui::book::Book;
 use crate::ui::theme::{COMPACT, NEXT_WIDE, Theme};
 use crate::ui::two_rail::ladder_ui;
 use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::views::{LadderCards, LadderView, NextView};
 use crate::ui::widgets::Button;
+
+use super::{Around, Screen};
+
+/// Next, with its view as last loaded.
+#[derive(Default)]
+pub struct NextScreen {
+    /// What is shown.
+    pub view: NextView,
+    /// What it remembers.
+    pub state: NextState,
+}
+
+impl Screen for NextScreen {
+    fn context(&self) -> Context {
+        Context::Next
+    }
+
+    fn load(&mut self, book: &dyn Book) {
+        self.view = book.next();
+    }
+
+    fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
+        self.state.less_motion = around.remembered.less_motion;
+        next_ui(ui, &self.view, &mut self.state, actions);
+    }
+
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        self.state.perform(action, &self.view, actions);
+    }
+
+    fn has_sheet(&self) -> bool {
+        self.state.sheet.is_some()
+    }
+
+    fn leave(&mut self) {
+        self.state.sheet = None;
+    }
+}
 
 /// Room between a pair of cards for the strip of rungs.
 const STRIP: f32 = 232.0;

@@ -69,7 +69,8 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         .show(ui, at);
         ui.advance_cursor_after_rect(row);
         *side = choice.and_then(|nth| sides.get(nth).copied()).unwrap_or(*side);
-        let label = field_label(ui, "How much, 0 none to 10 worst");
+        let label = field_label(ui, "How much, 0 none to 10 worst; a digit sets it");
+        let entered = typed_score(ui, score);
         ui.spacing_mut().slider_width = 300.0;
         ui.add(Slider::new(score, 0..=10)).labelled_by(label);
         ui.add_space(8.0);
@@ -78,7 +79,7 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         ui.colored_label(*theme.ink2, words);
         ui.add_space(8.0);
         let title = format!("Write pain {score} of 10");
-        if Button::main(&title).flow(ui).clicked()
+        if (Button::main(&title).key("Enter").flow(ui).clicked() || entered)
             && let Some(name) = view.sites.get(*site)
         {
             actions.write(Deed::Pain {
@@ -89,6 +90,28 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
             return true;
         }
         false
+    })
+}
+
+/// Digits set the score while nothing has the focus; true when Enter was pressed then.
+fn typed_score(ui: &Ui, score: &mut u8) -> bool {
+    if ui.memory(|memory| memory.focused().is_some()) {
+        return false;
+    }
+    ui.input(|input| {
+        for event in &input.events {
+            if let egui::Event::Text(text) = event
+                && let Ok(digit) = text.parse::<u8>()
+            {
+                // 1 and then 0 is 10.
+                *score = if *score == 1 && digit == 0 {
+                    10
+                } else {
+                    digit.min(10)
+                };
+            }
+        }
+        input.key_pressed(Key::Enter)
     })
 }
 

@@ -23,12 +23,12 @@ pub(super) fn side_ui(
     let width = rect.width();
     let mut y = rect.top();
     let mut card = |ui: &mut Ui, write: &mut dyn FnMut(&mut Pen<'_>), last: bool| {
-        let height = Pen::measure(ui, width - 34.0, |pen| write(pen)) + 30.0;
+        let needs = Pen::measure(ui, width - 34.0, |pen| write(pen)) + 30.0;
         let room = rect.bottom() - y;
         let height = if last {
             room.max(0.0)
         } else {
-            height.min(room.max(0.0))
+            needs.min(room.max(0.0))
         };
         if height < 60.0 {
             return;
@@ -37,7 +37,24 @@ pub(super) fn side_ui(
         widgets::card(ui.painter(), place, None, &theme);
         let mut child = ui.new_child(egui::UiBuilder::new().max_rect(place));
         child.shrink_clip_rect(place);
-        write(&mut Pen::new(&mut child, place.shrink2(vec2(17.0, 14.0))));
+        let inside = place.shrink2(vec2(17.0, 14.0));
+        if needs > height {
+            // More than fits: it scrolls, and nothing is cut without a sign of it.
+            let mut child = child.new_child(egui::UiBuilder::new().max_rect(place.shrink2(vec2(4.0, 12.0))));
+            child.shrink_clip_rect(place.shrink2(vec2(4.0, 12.0)));
+            egui::ScrollArea::vertical()
+                .id_salt(("beside", last))
+                .auto_shrink(false)
+                .show(&mut child, |ui| {
+                    let top = ui.cursor().top();
+                    let area =
+                        Rect::from_min_size(pos2(inside.left(), top), vec2(inside.width(), needs - 30.0));
+                    write(&mut Pen::new(ui, area));
+                    ui.advance_cursor_after_rect(area);
+                });
+        } else {
+            write(&mut Pen::new(&mut child, inside));
+        }
         y = place.bottom() + 15.0;
     };
     if !view.warm_up.is_empty() {

@@ -12,6 +12,9 @@ const DIGITS_JOIN_SECS: f64 = 1.0;
 /// A hold's count-in, seconds.
 pub const COUNT_IN_SECS: f64 = 3.0;
 
+/// A rest clock that ran so long is nobody's any more, and draws no more frames.
+const FORGOTTEN_SECS: f64 = 3600.0;
+
 /// A sheet over the place.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Sheet {
@@ -132,9 +135,11 @@ impl NextState {
         }
     }
 
-    /// Seconds since the rest clock started.
+    /// Seconds since the rest clock started; none once it was forgotten for an hour.
     pub fn rested(&self) -> Option<f64> {
-        self.rest_from.map(|from| (self.now - from).max(0.0))
+        self.rest_from
+            .map(|from| (self.now - from).max(0.0))
+            .filter(|rested| *rested < FORGOTTEN_SECS)
     }
 
     /// Seconds held so far; negative while counting in.
