@@ -169,6 +169,7 @@ impl<'a> Timeline<'a> {
             pains: self.pains.clone(),
             phases: self.phases.clone(),
             placements: self.placements.clone(),
+            goals: self.goals.clone(),
             lifter: self.lifter,
         }
     }
