@@ -11,7 +11,8 @@
 //! 7. [`strength`]: the belief of a one-rep max
 //! 8. [`bests`]: records by four measures, and the rep-max formulas
 //! 9. [`coaching`]: the next step of every rail, with its reasons
-//! 10. [`report`]: numbers and findings as words
+//! 10. [`report`]: numbers and findings as words; sheets and reports as ready views
+//! 11. [`paper`]: those views on A4 pages, as PDF
 //!
 //! At the rim: [`cli`] asks and prints, [`clock`] knows what day it is, [`demo`] invents a gym.
 //!
@@ -25,6 +26,7 @@ pub mod clock;
 pub mod coaching;
 pub mod demo;
 pub mod logbook;
+pub mod paper;
 pub mod problem;
 pub mod report;
 pub mod strength;

@@ -49,6 +49,10 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "paper",
+        &["problem", "units", "logbook", "coaching", "strength", "report"],
+    ),
+    (
         "demo",
         &[
             "problem",
@@ -76,6 +80,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "bests",
             "coaching",
             "report",
+            "paper",
             "demo",
             "clock",
         ],
@@ -93,6 +98,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "bests",
             "coaching",
             "report",
+            "paper",
             "demo",
             "clock",
         ],
@@ -105,6 +111,7 @@ const ARROWS: &[(&str, &[&str])] = &[
 const HOMES: &[(&str, &[&str])] = &[
     ("egui", &["ui"]),
     ("eframe", &["ui"]),
+    ("krilla", &["paper"]),
     ("std::fs", &["logbook/disk", "cli", "ui"]),
     ("fs::", &["logbook/disk", "cli", "ui"]),
     ("File::", &["logbook/disk", "cli", "ui"]),

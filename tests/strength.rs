@@ -144,6 +144,12 @@ fn an_amended_set_replays_to_the_same_bits_as_a_fresh_reading() {
     assert_eq!(history.update(&days), 0);
     days.push(on(64, vec![done(25.0, 6, 1.0)]));
     assert_eq!(history.update(&days), 1, "today's set costs one day's work");
+    days[16].attempts.push(done(25.0, 5, 1.0));
+    assert_eq!(
+        history.update(&days),
+        1,
+        "one more set today costs that day's work, too"
+    );
     days[12].attempts[0] = done(25.0, 8, 0.0);
     let replayed = history.update(&days);
     assert!(
@@ -289,28 +295,38 @@ fn stays_finite(log: &[AnyDay]) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// By how much one more repetition may lower the belief where the set is hardly a typo. Measured, no source.
+const TRIFLE: f64 = 0.004;
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
-    // Not so at present, in the published filter either, and not even at the load trained: when all sets lie at one number
-    // of repetitions to failure, level and endurance are tied, and more repetitions than that tell of endurance, which the
-    // other sets then owe less to strength (about 0.3 % lower in a plausible case). Far below what is believed a set
-    // counts as a typo, and the likelier a typo the less it moves the belief.
+    // It can lower it: a set far beyond belief may be a typo, one far below it an easy day, and the likelier either the less
+    // the set moves the belief. What used to be the larger part, endurance taking more than all of the credit, is barred.
     #[test]
-    #[ignore = "known not to hold: endurance takes the credit"]
-    fn one_more_repetition_never_lowers_the_belief(added in 20.0..45.0f64, less in 0u16..2, rir in 0u8..4) {
+    fn one_more_repetition_lowers_the_belief_by_a_trifle_at_most(added in -5.0..60.0f64, reps in 1u16..20, rir in prop::option::of(0u8..5)) {
         let mut days = two_months();
-        let now = read(&days).belief(None, date(60)).unwrap().expected_reps(kg(80.0 + added));
-        let reps = (0..30u16).take_while(|n| f64::from(*n + u16::from(rir) + 1) < now).count();
-        let reps = u16::try_from(reps).unwrap().saturating_sub(less).max(1);
-        let mut last = |reps: u16, rir: Option<u8>| {
+        let mut last = |reps: u16| {
             days[15] = on(60, vec![attempt(80.0, added, reps, rir.map(f64::from), Outcome::Done)]);
-            read(&days).belief(None, date(61)).unwrap().one_rep_max().kg()
+            let mut filter = read(&days[..15]);
+            let seen = filter.learn(&days[15]).sets[0].unwrap().outlier;
+            (seen, filter.belief(None, date(61)).unwrap().one_rep_max().kg())
         };
-        for rir in [Some(rir), None] {
-            let (fewer, more) = (last(reps, rir), last(reps + 1, rir));
-            prop_assert!(more >= fewer * (1.0 - 1e-9), "{reps} reps, {rir:?} left: {fewer} {more}");
-        }
+        let ((_, fewer), (doubt, more)) = (last(reps), last(reps + 1));
+        let bound = if doubt < 0.05 { TRIFLE } else { 0.06 };
+        prop_assert!(more >= fewer * (1.0 - bound), "{reps} reps, {rir:?} left, {doubt}: {fewer} {more}");
+    }
+
+    #[test]
+    fn one_more_set_hardly_ever_widens_the_belief(added in -40.0..60.0f64, reps in 0u16..20, rir in prop::option::of(0u8..5)) {
+        let mut days = two_months();
+        let before = read(&days).belief(None, date(62)).unwrap().log_sd();
+        let missed = reps == 0;
+        let outcome = if missed { Outcome::Missed } else { Outcome::Done };
+        days.push(on(61, vec![attempt(80.0, added, reps, rir.filter(|_| !missed).map(f64::from), outcome)]));
+        let after = read(&days).belief(None, date(62)).unwrap().log_sd();
+        // One set may raise a variance by at most a twentieth of itself, an sd so by 2.5 %; the rest is the day's noise.
+        prop_assert!(after <= before * 1.04, "{before} {after}");
     }
 
     #[test]
@@ -319,8 +335,7 @@ proptest! {
         let before = read(&days).belief(None, date(65)).unwrap().one_rep_max().kg();
         days.push(on(64, vec![attempt(80.0, added, 0, None, Outcome::Missed)]));
         let after = read(&days).belief(None, date(65)).unwrap().one_rep_max().kg();
-        // The day itself is a day of training: what the trend adds in it is no work of the miss.
-        prop_assert!(after <= before * 1.001, "{before} {after}");
+        prop_assert!(after <= before * (1.0 + 1e-9), "{before} {after}");
     }
 
     #[test]

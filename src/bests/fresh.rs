@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::Log;
-use crate::logbook::record::Id;
+use crate::logbook::record::{Fact, Id, Record};
 use crate::timeline::Timeline;
 use crate::units::{Added, Bodyweight, Side, SystemLoad};
 
@@ -17,6 +17,8 @@ use super::records::{Best, Kind, Size, undoubted};
 /// A set that became a best.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NewBest {
+    /// The set that was it, or that confirmed it.
+    pub set: Id,
     /// The movement's id.
     pub movement: String,
     /// The side, for a movement whose sides are apart.
@@ -50,18 +52,56 @@ pub fn new_bests_by(
     let Some(on) = log.records.last().map(|record| record.at.date()) else {
         return Vec::new();
     };
-    let without = Log {
+    let movement = log
+        .records
+        .iter()
+        .find(|record| record.id == set)
+        .and_then(movement_of);
+    // Sets of other movements hold other bests; only what they weighed counts here.
+    let matters = |record: &&Record| match &record.what {
+        Fact::Set(other) => Some(other.movement.as_str()) == movement || other.bodyweight.is_some(),
+        Fact::WeighIn { .. } | Fact::Profile { .. } => true,
+        _ => false,
+    };
+    let of_movement = |counts: &dyn Fn(&Record) -> bool| Log {
+        name: log.name.clone(),
+        folder: log.folder.clone(),
         records: log
             .records
             .iter()
-            .filter(|record| record.id != set)
+            .filter(|record| matters(record) && counts(record))
             .cloned()
             .collect(),
-        ..log.clone()
     };
+    let (with, without) = (of_movement(&|_| true), of_movement(&|record| record.id != set));
     let before = Timeline::counting(&without, catalogue, on, counted);
-    let after = Timeline::counting(log, catalogue, on, counted);
-    new_bests(&before, &after, formula)
+    let after = Timeline::counting(&with, catalogue, on, counted);
+    let mut new = new_bests(&before, &after, formula);
+    new.retain(|best| Some(best.movement.as_str()) == movement);
+    new
+}
+
+fn movement_of(record: &Record) -> Option<&str> {
+    match &record.what {
+        Fact::Set(set) => Some(&set.movement),
+        _ => None,
+    }
+}
+
+/// The bests that each set of the timeline's day was when it was logged, or confirmed.
+pub fn new_bests_today(timeline: &Timeline<'_>, formula: Formula) -> Vec<NewBest> {
+    let today = timeline.sets.iter().filter(|set| set.date == timeline.on);
+    today
+        .flat_map(|set| {
+            let movement = set.set.movement.as_str();
+            let until = |order: usize| {
+                timeline.with_only(|other| other.set.movement == movement && other.order < order)
+            };
+            let mut new = new_bests(&until(set.order), &until(set.order + 1), formula);
+            new.iter_mut().for_each(|best| best.set = set.id);
+            new
+        })
+        .collect()
 }
 
 /// Bests of `after` that beat those of `before`: of each measure the one for the most repetitions, measures of one set
@@ -108,6 +148,7 @@ fn take(found: &mut Vec<NewBest>, best: &Best<'_>, before: Option<f64>) {
     match same {
         Some(known) => known.kinds.push(best.kind),
         None => found.push(NewBest {
+            set: best.id,
             movement: best.movement.to_owned(),
             side: best.side,
             size: best.size,

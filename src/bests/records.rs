@@ -169,40 +169,49 @@ fn of_rail<'a>(
     };
     let mut bests = Vec::new();
     for kind in MEASURES {
-        for reps in 1..=MOST_REPS {
-            let enough = sets
-                .iter()
-                .filter(|(set, _)| set.is_reps() && set.amount >= f64::from(reps));
-            let measured = enough.filter_map(|row| Some((row, measure(row.0, kind)?, 0.0)));
-            bests
-                .extend(earliest_best(measured).map(|(row, value)| best(row, kind, Size::Reps(reps), value)));
+        let mut for_reps = [None; MOST_REPS as usize];
+        let mut longest = None;
+        for row in sets {
+            let Some(value) = measure(row.0, kind) else {
+                continue;
+            };
+            if row.0.is_reps() {
+                for (reps, held) in (1..=MOST_REPS).zip(&mut for_reps) {
+                    if row.0.amount >= f64::from(reps) {
+                        hold(held, (row, value, 0.0));
+                    }
+                }
+            } else {
+                hold(&mut longest, (row, value, row.0.amount));
+            }
         }
-        let holds = sets.iter().filter(|(set, _)| !set.is_reps());
-        let longest = holds.filter_map(|row| Some((row, measure(row.0, kind)?, row.0.amount)));
-        bests.extend(
-            earliest_best(longest).map(|(row, value)| best(row, kind, Size::Hold(row.0.amount), value)),
-        );
+        let of_reps = (1..=MOST_REPS)
+            .zip(for_reps)
+            .filter_map(|(reps, held)| Some((reps, held?)));
+        bests.extend(of_reps.map(|(reps, (row, value, _))| best(row, kind, Size::Reps(reps), value)));
+        bests.extend(longest.map(|(row, value, seconds)| best(row, kind, Size::Hold(seconds), value)));
     }
     for kind in [Kind::OneRepMax, Kind::OneRepMaxAdded] {
-        let estimates = sets
-            .iter()
-            .filter_map(|row| Some((row, estimate(row.0, kind, formula)?, 0.0)));
-        bests.extend(earliest_best(estimates).map(|(row, value)| best(row, kind, Size::Estimate, value)));
+        let mut highest = None;
+        for row in sets {
+            if let Some(value) = estimate(row.0, kind, formula) {
+                hold(&mut highest, (row, value, 0.0));
+            }
+        }
+        bests.extend(highest.map(|(row, value, _)| best(row, kind, Size::Estimate, value)));
     }
     bests
 }
 
-type Row<'r, 'a> = &'r Standing<'r, 'a>;
+/// A set, its value, and what goes before the value: seconds held.
+type Held<'r, 'a> = (&'r Standing<'r, 'a>, f64, f64);
 
-/// The row with the largest (second number, first number), the earliest of equals.
-fn earliest_best<'r, 'a: 'r>(
-    rows: impl Iterator<Item = (Row<'r, 'a>, f64, f64)>,
-) -> Option<(Row<'r, 'a>, f64)> {
-    rows.fold(None, |best: Option<(Row<'r, 'a>, f64, f64)>, row| match best {
-        Some(best) if (row.2, row.1) <= (best.2, best.1 + ROUNDING * best.1.abs()) => Some(best),
-        _ => Some(row),
-    })
-    .map(|(row, value, _)| (row, value))
+/// Puts `new` in the place of a best that it beats. Sets come in order, so of equals the earliest stays.
+fn hold<'r, 'a>(held: &mut Option<Held<'r, 'a>>, new: Held<'r, 'a>) {
+    let stays = held.is_some_and(|held| (new.2, new.1) <= (held.2, held.1 + ROUNDING * held.1.abs()));
+    if !stays {
+        *held = Some(new);
+    }
 }
 
 /// Values as near as this are ties: pounds and kilograms differ by less in conversion.

@@ -10,6 +10,7 @@ use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
 use crate::logbook::written::date_of;
 
 use super::args_body::{DemandArgs, WhatIfArgs};
+use super::args_paper::{ReportArgs, SheetArgs};
 use super::args_record::{AmendArgs, ExportArgs, LogArgs, RestoreArgs, RetractArgs, RosterArgs};
 use super::output::Format;
 
@@ -67,10 +68,16 @@ pub enum Command {
     Import(ImportArgs),
     /// Bests of each movement by four measures, with their bodyweights and dates
     Totals(TotalsArgs),
+    /// Writes tonight's sheet (PDF): who does what, with plates, rest and boxes to write in
+    Sheet(SheetArgs),
+    /// Writes one athlete's progress over a period (PDF), to hand over
+    Report(ReportArgs),
     /// Strength, added load and ratio at another bodyweight: what went together, not what a cut will do
     WhatIf(WhatIfArgs),
     /// What each athlete can lift once today, with ranges, trend, and sets that look like typos
     Strength(StrengthArgs),
+    /// When each goal may come within reach, as a range of dates
+    Forecast(ForecastArgs),
     /// Estimates as they would have been on past dates, from strictly earlier records
     Backtest(BacktestArgs),
     /// Finds mistakes in ladders, movements, settings and journals
@@ -222,6 +229,17 @@ pub struct StrengthArgs {
     /// Only this athlete
     #[arg(long, value_name = "NAME")]
     pub athlete: Option<String>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
+/// Arguments of `forecast`.
+#[derive(Debug, Args)]
+pub struct ForecastArgs {
+    /// Whose goals
+    #[arg(long, value_name = "NAME")]
+    pub athlete: String,
     /// Where and when.
     #[command(flatten)]
     pub place: Where,

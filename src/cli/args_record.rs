@@ -83,8 +83,8 @@ pub struct RecordArgs {
     /// Where it hurts, and how much from 0 to 10: elbow=3
     #[arg(long, value_name = "SITE=N")]
     pub pain: Option<String>,
-    /// Cut, hold or gain bodyweight from now on; or a lighter week
-    #[arg(long, value_name = "cut|hold|gain|deload")]
+    /// Cut, hold or gain bodyweight from now on; a lighter week; off the roster (archived), or back on it (active)
+    #[arg(long, value_name = "cut|hold|gain|deload|archived|active")]
     pub phase: Option<String>,
     /// A rung to reach
     #[arg(long, value_name = "LADDER/RUNG")]

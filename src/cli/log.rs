@@ -2,16 +2,17 @@
 
 use std::path::Path;
 
-use crate::bests::new_bests_by;
+use crate::bests::{Formula, new_bests_by};
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::clock;
 use crate::logbook::exchange::{Column, Sheet};
 use crate::logbook::record::Id;
 use crate::logbook::writer::{LOCK_WAIT, refuse_for_writing};
-use crate::logbook::{Fact, Log, Logbook, Machine, Name, Record, Trouble, Writer, Written};
+use crate::logbook::{Fact, Log, Logbook, Machine, Name, Record, Settings, Trouble, Writer, Written};
 use crate::problem::{quoted, visible};
 use crate::report::totals::new_best;
+use crate::units::Unit;
 
 use super::args_record::{LogArgs, RecordArgs};
 use super::output::tell;
@@ -40,7 +41,7 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
     let device = reading::device(&machine)?;
     let root = reading::root(&machine, args.logbook.as_ref());
     refuse_for_writing(&machine, &root)?;
-    let catalogue = catalogue(&machine, &root)?;
+    let (catalogue, settings) = in_force(&machine, &root)?;
     let at = at(&args.said)?;
     let sheet = sheet(&args.said, &name, &at, &catalogue, &device)?;
     if let Some(new_name) = &new_name {
@@ -62,32 +63,21 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
     if added.is_new {
         tell_new_athlete(&name);
     }
-    // It is saved whatever becomes of the news.
-    let read_back = set.and_then(|set| Some((set, writer.read_athlete(&name).ok()??.0)));
-    if let Some((set, book)) = read_back {
-        tell_new_bests(&book, &catalogue, set);
+    if let Some(set) = set {
+        tell_new_bests(&added.log, &settings, &catalogue, set);
     }
     let id = set.or(added.records.first().copied()).unwrap_or(added.name);
     Ok(Answer::plain(format!("saved {id}\n")))
 }
 
 /// Says which bests a set that was just saved is, or confirms.
-fn tell_new_bests(book: &Logbook, catalogue: &Catalogue, set: Id) {
-    let formula = book.settings.formula.as_deref().and_then(|id| id.parse().ok());
-    for log in &book.logs {
-        let new = new_bests_by(
-            log,
-            catalogue,
-            Counted::of(&book.settings),
-            formula.unwrap_or_default(),
-            set,
-        );
-        for best in new {
-            let title = catalogue
-                .movement(&best.movement)
-                .map_or(best.movement.as_str(), |known| &known.title);
-            tell(&new_best(&best, &visible(title), book.unit()));
-        }
+fn tell_new_bests(log: &Log, settings: &Settings, catalogue: &Catalogue, set: Id) {
+    let (counted, formula) = (Counted::of(settings), Formula::chosen(settings));
+    for best in new_bests_by(log, catalogue, counted, formula, set) {
+        let title = catalogue
+            .movement(&best.movement)
+            .map_or(best.movement.as_str(), |known| &known.title);
+        tell(&new_best(&best, &visible(title), settings.unit));
     }
 }
 
@@ -104,16 +94,16 @@ pub fn tell_new_athlete(name: &Name) {
     tell(&format!("rungwright: {} is new here", quoted(name.as_str())));
 }
 
-/// The movements and ladders in force, nobody's journals read.
-fn catalogue(machine: &Machine, root: &Path) -> Result<Catalogue, Failed> {
+/// The movements and ladders in force and the settings, nobody's journals read.
+fn in_force(machine: &Machine, root: &Path) -> Result<(Catalogue, Settings), Failed> {
     match Logbook::open_without_athletes(machine, root) {
         Ok((book, problems)) => {
             let (catalogue, own) = reading::catalogue_of(&book);
             reading::report(&problems);
             reading::report(&own);
-            Ok(catalogue)
+            Ok((catalogue, book.settings))
         }
-        Err(Trouble::Missing { .. }) => Ok(Catalogue::shipped().clone()),
+        Err(Trouble::Missing { .. }) => Ok((Catalogue::shipped().clone(), Settings::fresh(Unit::Kg))),
         Err(trouble) => Err(trouble.into()),
     }
 }

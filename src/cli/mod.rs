@@ -5,12 +5,14 @@
 mod amend;
 mod args;
 mod args_body;
+mod args_paper;
 mod args_record;
 mod backtest;
 mod check;
 mod demand;
 mod demo;
 mod export;
+mod forecast;
 mod import;
 mod load;
 mod log;
@@ -20,9 +22,11 @@ mod next;
 pub mod output;
 mod reading;
 mod record_row;
+mod report;
 mod restore;
 mod retract;
 mod roster;
+mod sheet;
 pub mod start;
 mod strength;
 mod totals;
@@ -90,8 +94,11 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::Import(args)) => import::run(&args),
         Some(Command::Totals(args)) => totals::run(&args),
+        Some(Command::Sheet(args)) => sheet::run(&args),
+        Some(Command::Report(args)) => report::run(&args),
         Some(Command::WhatIf(args)) => what_if::run(&args),
         Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Forecast(args)) => forecast::run(&args),
         Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),

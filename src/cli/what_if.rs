@@ -65,7 +65,8 @@ pub fn run(args: &WhatIfArgs) -> Result<Answer, Failed> {
         )));
     };
     let timeline = Timeline::counting(log, &catalogue, on, Counted::of(&book.settings));
-    let answered = answers(&timeline, movement, bodyweight, asked.unit())?;
+    let formula = Formula::chosen(&book.settings);
+    let answered = answers(&timeline, formula, movement, bodyweight, asked.unit())?;
     for one in &answered {
         notes(one, asked.unit());
     }
@@ -98,6 +99,7 @@ fn movement<'c>(catalogue: &'c Catalogue, name: &str) -> Result<&'c Movement, Fa
 /// The answer for every side that has a belief.
 fn answers(
     timeline: &Timeline<'_>,
+    formula: Formula,
     movement: &Movement,
     bodyweight: Bodyweight,
     unit: Unit,
@@ -116,7 +118,7 @@ fn answers(
         .into_iter()
         .filter(|known| known.movement == movement.id)
         .collect();
-    let points = points(timeline, Formula::default());
+    let points = points(timeline, formula);
     let of = |side: Option<Side>| -> &[Point] {
         points
             .get(&(movement.id.as_str(), side))

@@ -1,7 +1,5 @@
 //! A day on a rung, judged: its work load, which sets count, and how it went.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 
 use crate::catalogue::{Help, Rung};
@@ -185,18 +183,21 @@ impl Exposure<'_, '_> {
     }
 }
 
-/// Sets of `form` on `rail`, by day.
+/// Sets of `form` on `rail`, day by day, in order.
 pub fn by_day<'t, 'a>(
     timeline: &'t Timeline<'a>,
     form: Form<'_>,
     rail: Rail,
-) -> BTreeMap<NaiveDate, Vec<&'t LoggedSet<'a>>> {
-    let mut days: BTreeMap<NaiveDate, Vec<&LoggedSet<'a>>> = BTreeMap::new();
+) -> Vec<(NaiveDate, Vec<&'t LoggedSet<'a>>)> {
+    let mut days: Vec<(NaiveDate, Vec<&LoggedSet<'a>>)> = Vec::new();
     for set in timeline
         .evidence()
         .filter(|set| set.form == Some(form) && set.counts_for(rail))
     {
-        days.entry(set.date).or_default().push(set);
+        match days.last_mut() {
+            Some((date, sets)) if *date == set.date => sets.push(set),
+            _ => days.push((set.date, vec![set])),
+        }
     }
     days
 }

@@ -28,17 +28,22 @@ pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &Plate
         .collect()
 }
 
-/// The next steps of many athletes at once, in order of name.
+/// The next steps of many athletes at once, in order of name; not of those who are archived.
 pub fn of_all<'l>(
     logs: &'l [crate::logbook::Log],
     catalogue: &'l Catalogue,
     plates: &PlatesOnHand,
     on: NaiveDate,
 ) -> Vec<NextStep> {
-    let mut steps: Vec<Vec<NextStep>> = logs
+    let steps = logs
         .par_iter()
-        .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates))
-        .collect();
+        .filter(|log| logs.len() == 1 || !log.is_archived(on))
+        .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates));
+    in_order(steps.collect())
+}
+
+/// Each athlete's steps, in order of name.
+pub(super) fn in_order(mut steps: Vec<Vec<NextStep>>) -> Vec<NextStep> {
     steps.sort_by(|a, b| {
         let name = |steps: &[NextStep]| steps.first().map(|step| step.athlete.clone());
         name(a).cmp(&name(b))
@@ -254,6 +259,7 @@ fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
         not_before: care::not_before(facts),
         days_without_standard: facts.judged().rev().take_while(|day| !day.meets).count(),
         chance: None,
+        expected_reps: None,
     }
 }
 

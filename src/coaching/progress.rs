@@ -19,6 +19,19 @@ pub struct Progress<'l> {
     pub passed: bool,
 }
 
+impl Progress<'_> {
+    /// The day on which the standard was met often enough and far enough apart, by this rung's own days alone.
+    pub fn passed_on(&self) -> Option<NaiveDate> {
+        let first = *self.met_on.first()?;
+        let asked = usize::from(self.rung.standard.days.max(1));
+        let apart = i64::from(self.rung.standard.days_apart);
+        let enough = self.met_on.iter().enumerate().filter(|(nth, _)| nth + 1 >= asked);
+        enough
+            .map(|(_, date)| *date)
+            .find(|date| (*date - first).num_days() >= apart)
+    }
+}
+
 /// Every rung of `ladder`, in its order.
 pub fn progress<'l>(timeline: &Timeline<'_>, ladder: &'l Ladder, rail: Rail) -> Vec<Progress<'l>> {
     let mut all: Vec<Progress<'l>> = ladder
@@ -45,14 +58,13 @@ fn one<'l>(timeline: &Timeline<'_>, rung: &'l Rung, rail: Rail) -> Progress<'l> 
         .filter(|(_, sets)| measure.is_met_on(sets))
         .map(|(date, _)| date)
         .collect();
-    let apart = met_on
-        .first()
-        .zip(met_on.last())
-        .map_or(0, |(first, last)| (*last - *first).num_days());
-    let passed = met_on.len() >= usize::from(rung.standard.days)
-        && apart >= i64::from(rung.standard.days_apart)
-        && !met_on.is_empty();
-    Progress { rung, met_on, passed }
+    let mut progress = Progress {
+        rung,
+        met_on,
+        passed: false,
+    };
+    progress.passed = progress.passed_on().is_some();
+    progress
 }
 
 /// The sets of `rung`'s form on the last day before `day` that has any.

@@ -96,10 +96,11 @@ pub struct RailNow {
     pub verdict: Verdict,
 }
 
-/// Everyone's line, by need, then name.
+/// Everyone's line, by need, then name; nobody's who is archived.
 pub fn roster(logs: &[Log], catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Vec<Line> {
     let mut lines: Vec<Line> = logs
         .par_iter()
+        .filter(|log| !log.is_archived(on))
         .map(|log| line(&Timeline::new(log, catalogue, on), catalogue, plates))
         .collect();
     lines.sort_by(|a, b| (a.need, &a.athlete).cmp(&(b.need, &b.athlete)));
@@ -175,7 +176,7 @@ fn is_stuck(step: &NextStep) -> bool {
 
 /// Reports that count today: for each site the latest that speaks of the left side, and of the right. One of a side not
 /// known speaks of both, until a side has a later one.
-fn pains(timeline: &Timeline<'_>) -> Vec<Pain> {
+pub fn pains(timeline: &Timeline<'_>) -> Vec<Pain> {
     let mut counting: Vec<Pain> = Vec::new();
     for site in Site::ALL {
         for side in [Side::Left, Side::Right] {

@@ -75,16 +75,8 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
 /// On one day a placement goes before sets, and the highest rung before lower ones. A tag on a branch moves nothing; on
 /// the branch that the rail was placed at it renews the placement.
 pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
-    let mut days: std::collections::BTreeMap<NaiveDate, DayOnLadder<'a>> = std::collections::BTreeMap::new();
-    for placement in &timeline.placements {
-        if placement.ladder == ladder.id
-            && rail.touched_by(placement.side)
-            && let Placed::On(id) = placement.rung
-            && let Some(rung) = ladder.rung(id)
-        {
-            days.entry(placement.date).or_default().placed = Some(rung);
-        }
-    }
+    // Days in order: sets come in order of days, and the few placements find their place afterwards.
+    let mut days: Vec<(NaiveDate, DayOnLadder<'a>)> = Vec::new();
     for set in timeline
         .evidence()
         .filter(|set| set.amount >= 1.0 && set.counts_for(rail))
@@ -92,13 +84,35 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
         let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
             continue;
         };
-        let day = days.entry(set.date).or_default();
+        if days.last().is_none_or(|(date, _)| *date != set.date) {
+            days.push((set.date, DayOnLadder::default()));
+        }
+        let Some((_, day)) = days.last_mut() else { continue };
         match tag.rung.way {
             Way::Branch { .. } => day.branches.push(tag.rung),
             Way::Main if day.highest.is_none_or(|(highest, _)| tag.height > highest) => {
                 day.highest = Some((tag.height, tag.rung));
             }
             Way::Main => {}
+        }
+    }
+    for placement in &timeline.placements {
+        if placement.ladder == ladder.id
+            && rail.touched_by(placement.side)
+            && let Placed::On(id) = placement.rung
+            && let Some(rung) = ladder.rung(id)
+        {
+            let at = days.partition_point(|(date, _)| *date < placement.date);
+            match days.get_mut(at) {
+                Some((date, day)) if *date == placement.date => day.placed = Some(rung),
+                _ => {
+                    let day = DayOnLadder {
+                        placed: Some(rung),
+                        ..DayOnLadder::default()
+                    };
+                    days.insert(at, (placement.date, day));
+                }
+            }
         }
     }
     let mut now: Option<Standing<'a>> = None;

@@ -36,14 +36,17 @@ pub struct WhatIf {
     pub fit: Result<Fit, NoFit>,
     /// The exponent that is used, with its interval.
     pub exponent: Slope,
-    care: Care,
+    /// What is known of who must not be told to lose weight.
+    pub care: Care,
 }
 
 /// What is known of who must not be told to lose weight.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Care {
-    minor: bool,
-    height: Option<Height>,
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Care {
+    /// Whether the athlete is known to be under 18.
+    pub minor: bool,
+    /// Standing height, for the healthy range.
+    pub height: Option<Height>,
 }
 
 /// The answer for one bodyweight.
@@ -121,10 +124,7 @@ impl WhatIf {
             share,
             exponent: weighed(fit.as_ref().ok()),
             fit,
-            care: Care {
-                minor: timeline.is_minor(),
-                height: timeline.person.height,
-            },
+            care: Care::of(timeline),
         })
     }
 
@@ -162,7 +162,27 @@ impl WhatIf {
 }
 
 impl Care {
-    fn allows(self, bodyweight: Bodyweight) -> Result<(), Refused> {
+    /// What the log says of this.
+    pub fn of(timeline: &Timeline<'_>) -> Self {
+        Self {
+            minor: timeline.is_minor(),
+            height: timeline.person.height,
+        }
+    }
+
+    /// The lightest healthy bodyweight of an adult of this height.
+    pub fn healthy_from(&self) -> Option<Bodyweight> {
+        let metres = self.height?.metres();
+        Some(Bodyweight::new(Mass::from_kg(
+            LOWEST_HEALTHY_BMI * metres * metres,
+        )))
+    }
+
+    /// Whether anything may be said about a bodyweight.
+    ///
+    /// # Errors
+    /// For minors, below the healthy range of adults, and where it is no bodyweight.
+    pub fn allows(&self, bodyweight: Bodyweight) -> Result<(), Refused> {
         if self.minor {
             return Err(Refused::Minor);
         }
@@ -179,13 +199,12 @@ impl Care {
         }
         Ok(())
     }
+}
 
-    fn healthy_from(self) -> Option<Bodyweight> {
-        let metres = self.height?.metres();
-        Some(Bodyweight::new(Mass::from_kg(
-            LOWEST_HEALTHY_BMI * metres * metres,
-        )))
-    }
+/// By how much a strength in parts of bodyweight (a ladder's scale of demand) changes from one bodyweight to another: one general
+/// exponent for every rail, so that left and right move alike.
+pub fn relative_change(from: Bodyweight, to: Bodyweight) -> f64 {
+    libm::pow(to.kg() / from.kg(), GENERAL_EXPONENT - 1.0)
 }
 
 /// Both opinions of the exponent, weighed by one over their variances (ordinary combination of independent estimates).

@@ -22,6 +22,8 @@ pub struct Added {
     pub name: Id,
     /// Whether the athlete had no record before.
     pub is_new: bool,
+    /// The athlete's log with them.
+    pub log: Log,
 }
 
 /// A record that is to be changed, and where it lies.
@@ -74,10 +76,20 @@ impl Writer {
             }
         };
         self.append_records(&folder, &records)?;
+        let is_new = found.is_none();
+        let before = found.and_then(|(mut logbook, _)| logbook.logs.pop());
+        let mut log = before.unwrap_or_else(|| Log {
+            name: name.as_str().to_owned(),
+            folder,
+            records: Vec::new(),
+        });
+        log.records.extend(records);
+        log.records.sort_by(Log::order);
         Ok(Added {
             records: ids,
             name: named,
-            is_new: found.is_none(),
+            is_new,
+            log,
         })
     }
 

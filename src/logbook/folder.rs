@@ -70,7 +70,7 @@ impl Logbook {
                 let (everyone, _) = Self::open(machine, root)?;
                 Err(Trouble::UnknownAthlete {
                     name: quoted(name.as_str()),
-                    nearest: nearest(name, everyone.logs.iter().map(|log| log.name.as_str())),
+                    nearest: everyone.nearest(name),
                 })
             }
         }
@@ -93,6 +93,11 @@ impl Logbook {
             .iter()
             .position(|log| log.folder == own && called(log))
             .or_else(|| self.logs.iter().position(called))
+    }
+
+    /// The athletes' names most like `name`, nearest first.
+    pub fn nearest(&self, name: &Name) -> Vec<String> {
+        nearest(name, self.logs.iter().map(|log| log.name.as_str()))
     }
 
     /// The unit that people here think in.
@@ -205,7 +210,8 @@ impl Logbook {
         let read_one = |(folder, (files, pending)): (String, (Vec<&Text>, Vec<Entry<'_>>))| {
             athlete(folder, &files, pending)
         };
-        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() == 1 {
+        // For one there is nothing to share, and for none other threads would wake in vain.
+        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() <= 1 {
             athletes.into_iter().map(read_one).collect()
         } else {
             athletes.into_par_iter().map(read_one).collect()

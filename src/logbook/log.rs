@@ -47,6 +47,21 @@ impl Log {
         }
     }
 
+    /// Whether the athlete is off the roster on `day`: the latest record up to then that says.
+    pub fn is_archived(&self, day: NaiveDate) -> bool {
+        let until = self.records.partition_point(|record| record.at.date() <= day);
+        let said = self
+            .records
+            .iter()
+            .take(until)
+            .rev()
+            .find_map(|record| match record.what {
+                Fact::Archive { archived, .. } => Some(archived),
+                _ => None,
+            });
+        said.unwrap_or(false)
+    }
+
     /// Birth date, sex and height: the newest value of each.
     pub fn person(&self) -> Person {
         let mut person = Person::default();

@@ -92,6 +92,14 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         note: Option<String>,
     },
+    /// Taken off the roster, or put back on it. Every record stays, and the advice stays to be had by name.
+    Archive {
+        /// Whether the athlete is off the roster from here on.
+        archived: bool,
+        /// A remark.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        note: Option<String>,
+    },
     /// A rung to reach, by a date if one is set.
     Goal {
         /// The ladder's id.

@@ -1,9 +1,11 @@
 //! A prescription in one line, and the warm-up before it, as words.
 
-use crate::coaching::advice::{Asked, LoadToday, Prescription};
+use crate::catalogue::{Help, Shape};
+use crate::coaching::advice::{Asked, LoadToday, NextStep, Prescription};
 use crate::coaching::warm_up::{Easy, WarmUpStep};
 use crate::units::Unit;
 
+use super::belief::{expected_reps, probability};
 use super::numbers::{about, kg, number};
 
 /// "3 × 4–6, 1 in reserve, +17.5 kg (10 + 5 + 2.5), rest 3–5 min".
@@ -34,17 +36,46 @@ pub fn asked(asked: Asked) -> String {
 
 /// What hangs: "+17.5 kg (10 + 5 + 2.5)", "10 kg of help (10)", "bodyweight".
 pub fn hung(load: &LoadToday, unit: Unit) -> String {
-    let plates = load
-        .plates
-        .iter()
-        .map(|plate| number(plate.value(), 2))
-        .collect::<Vec<_>>()
-        .join(" + ");
-    match load.added.assistance() {
-        Some(help) => format!("{} of help ({plates})", kg(help.kg(), unit)),
-        None if load.plates.is_empty() => "bodyweight".to_owned(),
-        None => format!("+{} ({plates})", kg(load.added.kg(), unit)),
+    let plates = plates(load);
+    match (load.added.assistance(), plates.is_empty()) {
+        (None, true) => hung_mass(load, unit),
+        _ => format!("{} ({plates})", hung_mass(load, unit)),
     }
+}
+
+/// "chance 0.86 of 4 reps, 1 in reserve, in a fresh set; about 6.2 reps are expected of a fresh set to failure".
+pub fn outlook(step: &NextStep) -> Option<String> {
+    let (chance, work) = (step.chance?, step.prescription.as_ref()?);
+    let reps = match work.asked.lo() {
+        1.0 => "1 rep".to_owned(),
+        lo => format!("{} reps", number(lo, 0)),
+    };
+    let reserve = match work.reserve {
+        Some(reserve) if reserve.reps() > 0.0 => format!(", {} in reserve,", number(reserve.reps(), 1)),
+        _ => String::new(),
+    };
+    let expected = step
+        .expected_reps
+        .map_or_else(String::new, |reps| format!("; {}", expected_reps(reps)));
+    let chance = probability(chance);
+    Some(format!(
+        "chance {chance} of {reps}{reserve} in a fresh set{expected}"
+    ))
+}
+
+/// What hangs without its plates: "+17.5 kg", "10 kg of help", "bodyweight".
+pub fn hung_mass(load: &LoadToday, unit: Unit) -> String {
+    match load.added.assistance() {
+        Some(help) => format!("{} of help", kg(help.kg(), unit)),
+        None if load.plates.is_empty() => "bodyweight".to_owned(),
+        None => format!("+{}", kg(load.added.kg(), unit)),
+    }
+}
+
+/// The plates as their own numbers, heaviest first: "10 + 5 + 2.5".
+pub fn plates(load: &LoadToday) -> String {
+    let numbers: Vec<String> = load.plates.iter().map(|plate| number(plate.value(), 2)).collect();
+    numbers.join(" + ")
 }
 
 /// "97.5 kg in all at 78 kg".
@@ -80,4 +111,30 @@ pub fn warm_up(step: &WarmUpStep, unit: Unit) -> String {
         WarmUpStep::Load { load, reps } => format!("{reps} × {}", hung(load, unit)),
         WarmUpStep::EasyHold { seconds } => format!("{} s, easy shape", number(*seconds, 0)),
     }
+}
+
+/// What makes a rung lighter or harder than the plain movement, in a few words; none where nothing does.
+pub fn help(help: &Help) -> Option<String> {
+    let shape = |shape: &Shape| match shape {
+        Shape::Tuck => "Knees to the chest",
+        Shape::AdvancedTuck => "Hips and knees at 90°, back flat",
+        Shape::OneLeg => "One leg straight, the other tucked",
+        Shape::Straddle => "Legs straight and apart",
+        Shape::Level => "Legs straight and level",
+    };
+    Some(match help {
+        Help::Added | Help::Plain => return None,
+        Help::FingerHelp(1) => "One finger of the free hand helps".to_owned(),
+        Help::FingerHelp(count) => format!("{count} fingers of the free hand help"),
+        Help::Band => "A band helps".to_owned(),
+        Help::Negative => "Only the way down".to_owned(),
+        Help::Shape(of) => shape(of).to_owned(),
+        Help::HandsRaised(cm) => format!("Hands on a box, {cm} cm"),
+        Help::FeetRaised(cm) => format!("Feet on a box, {cm} cm"),
+        Help::Box(cm) => format!("Down to a box, {cm} cm"),
+        Help::Lean(degrees) => format!("Leaning back {degrees}° from upright"),
+        Help::Wall => "A wall steadies you".to_owned(),
+        Help::HalfRange => "Half the way only".to_owned(),
+        Help::Variation(words) => words.clone(),
+    })
 }

@@ -3,6 +3,8 @@
 pub mod advice;
 pub mod belief;
 pub mod numbers;
+pub mod progress;
 pub mod rules;
+pub mod sheet;
 pub mod totals;
 pub mod words;

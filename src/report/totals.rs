@@ -188,6 +188,20 @@ pub fn new_best(best: &NewBest, title: &str, unit: Unit) -> String {
     )
 }
 
+/// "New best: system load and added", for a line under a set.
+pub fn new_best_short(best: &NewBest, unit: Unit) -> String {
+    let kinds: Vec<&str> = best
+        .kinds
+        .iter()
+        .map(|kind| measure(*kind).trim_start_matches("best "))
+        .collect();
+    let before = match (best.before, best.kinds.first()) {
+        (Some(before), Some(kind)) => format!(", before {}", value(*kind, before, unit)),
+        _ => String::new(),
+    };
+    format!("New best: {}{before}", listed(&kinds))
+}
+
 fn listed(words: &[&str]) -> String {
     match words {
         [] => String::new(),

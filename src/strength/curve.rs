@@ -15,19 +15,22 @@ pub struct Curve {
 /// Below this the shape counts as exponential; the two forms then agree to 1e-6.
 const EXPONENTIAL: f64 = 1e-6;
 
-/// Steepness of a curve with R80 = 2: (0.8^−λ − 1) / λ.
-fn steepness_at_80(shape: f64) -> f64 {
-    if shape.abs() < EXPONENTIAL {
-        -libm::log(0.8)
-    } else {
-        (libm::pow(0.8, -shape) - 1.0) / shape
-    }
-}
+/// −ln 0.8.
+const LOG_AT_80: f64 = 0.223_143_551_314_209_76;
 
-/// Change of [`steepness_at_80`] with the shape.
-fn steepness_at_80_by_shape(shape: f64) -> f64 {
-    let log = -libm::log(0.8);
-    (log * libm::exp(shape * log) - steepness_at_80(shape)) / shape
+/// Steepness of a curve with R80 = 2, (0.8^−λ − 1) / λ, and its relative change with the shape.
+fn steepness_at_80(shape: f64) -> (f64, f64) {
+    if shape.abs() < EXPONENTIAL {
+        return (LOG_AT_80, 0.0);
+    }
+    let power = libm::exp(shape * LOG_AT_80);
+    let steepness = (power - 1.0) / shape;
+    let bending = if shape.abs() < 0.01 {
+        0.0
+    } else {
+        (LOG_AT_80 * power - steepness) / (shape * steepness)
+    };
+    (steepness, bending)
 }
 
 impl Curve {
@@ -41,12 +44,7 @@ impl Curve {
 
     /// The curve of `shape` λ for the log endurance l = −log(R80 − 1).
     pub fn new(shape: f64, endurance: f64) -> Self {
-        let at_80 = steepness_at_80(shape);
-        let bending = if shape.abs() < 0.01 {
-            0.0
-        } else {
-            steepness_at_80_by_shape(shape) / at_80
-        };
+        let (at_80, bending) = steepness_at_80(shape);
         Self {
             shape,
             steepness: at_80 * libm::exp(endurance),

@@ -6,11 +6,12 @@ use super::bodyweight::{Trend, Weighed};
 use super::curve::Curve;
 use super::filter::Filter;
 use super::rows::{self, Row, sign, slot};
+use super::says::{self, Says};
 use super::set::{Observed, learn};
 use super::state::{BIAS, ENDURANCE, LEVEL, READINESS, SHAPE, State};
 use super::training::{Attempt, Start, TrainingDay};
 use super::typos::{self, Likely};
-use super::weights::{Says, bias_shown};
+use super::weights::bias_shown;
 
 /// What the filter thought of a day.
 #[derive(Debug, Clone, PartialEq)]
@@ -156,13 +157,20 @@ impl Filter {
         let mut hard_sets = [0.0f64; 3];
         let (mut doubt, mut informative) = (0.0, 0.0);
         for (index, row) in rows.iter().enumerate() {
-            let says = rows::says(rows, index, &hardest, self.tuning.spent_after_miss);
+            let said = says::says(rows, index, &hardest, &self.tuning);
             let done = &mut hard_sets[slot(row.side)];
             let observed = Observed {
                 log_load: row.log_load,
                 reps: row.reps,
                 unit: row.unit,
-                says,
+                says: said,
+                beside: match said {
+                    Says::Reported(_) if self.tuning.exact_bias => {
+                        says::without_report(rows, index, &hardest, &self.tuning)
+                    }
+                    _ => Says::AtLeast,
+                },
+                more_left: self.tuning.habit_silence * (self.silence - 0.7),
                 hard_sets: *done,
                 side: sign(row.side),
             };
@@ -174,7 +182,7 @@ impl Filter {
                     likely: None,
                 });
             }
-            if says != Says::AtLeast {
+            if said != Says::AtLeast {
                 doubt += moved.outlier;
                 informative += 1.0;
             }

@@ -11,7 +11,7 @@ use super::{Belief, DayRead, Filter, Prior, TrainingDay, Tuning};
 pub struct History {
     days: Vec<TrainingDay>,
     reads: Vec<DayRead>,
-    /// The filter before the day of this index: one a month, the first of all at 0.
+    /// The filter before the day of this index: the first of each month, the first of all at 0, and the latest.
     snapshots: Vec<(usize, Filter)>,
     filter: Filter,
 }
@@ -63,16 +63,30 @@ impl History {
     }
 
     fn read(&mut self, day: &TrainingDay) {
-        let month = |date: NaiveDate| (date.year(), date.month());
-        let new_month = self
-            .days
-            .last()
-            .is_some_and(|last| month(last.date) != month(day.date));
-        if new_month {
-            self.snapshots.push((self.days.len(), self.filter.clone()));
+        let at = self.days.len();
+        if at > 0 {
+            // So that one more set on the latest day costs that day's work only.
+            if self
+                .snapshots
+                .last()
+                .is_some_and(|(last, _)| !self.opens_month(*last))
+            {
+                self.snapshots.pop();
+            }
+            self.snapshots.push((at, self.filter.clone()));
         }
         self.reads.push(self.filter.learn(day));
         self.days.push(day.clone());
+    }
+
+    /// Whether the day of this index is the first of its month.
+    fn opens_month(&self, index: usize) -> bool {
+        let month = |index: usize| {
+            self.days
+                .get(index)
+                .map(|day| (day.date.year(), day.date.month()))
+        };
+        index == 0 || month(index) != month(index - 1)
     }
 
     /// The days that were read.

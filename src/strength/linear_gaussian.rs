@@ -29,11 +29,11 @@
 
 use super::Tuning;
 use super::curve::Curve;
+use super::says::Says;
 use super::set::{Observed, learn};
 use super::state::{FATIGUE, LEVEL, READINESS, State, TREND};
 use super::training::Start;
 use super::tuning::Outlier;
-use super::weights::Says;
 
 #[test]
 fn without_reps_and_typos_the_filter_is_the_kalman_filter() {
@@ -81,6 +81,8 @@ fn without_reps_and_typos_the_filter_is_the_kalman_filter() {
                 reps: 5.0,
                 unit,
                 says: Says::Missed,
+                beside: Says::AtLeast,
+                more_left: 0.0,
                 hard_sets,
                 side: 0.0,
             };

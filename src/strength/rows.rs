@@ -6,7 +6,6 @@ use super::bodyweight::Trend;
 use super::curve::Curve;
 use super::state::{ENDURANCE, SHAPE, State};
 use super::training::Attempt;
-use super::weights::Says;
 
 /// A row that can be.
 #[derive(Debug, Clone, Copy)]
@@ -101,33 +100,4 @@ pub(super) fn hardest(state: &State, rows: &[Row]) -> [Option<usize>; 3] {
         before[slot] += 0.008;
     }
     best.map(|found| found.map(|(index, _)| index))
-}
-
-/// What the set at `index` says, where `hardest` are the hardest of the day.
-pub(super) fn says(rows: &[Row], index: usize, hardest: &[Option<usize>; 3], spent_after_miss: bool) -> Says {
-    let (before, row) = rows.split_at(index);
-    let Some(row) = row.first() else {
-        return Says::AtLeast;
-    };
-    if row.outcome == Outcome::Missed {
-        return Says::Missed;
-    }
-    if let Some(left) = row.left {
-        return Says::Reported(left);
-    }
-    match fewer_than_missed(before, row) {
-        Some(fewer) if spent_after_miss => Says::Spent(fewer),
-        _ if hardest.contains(&Some(index)) => Says::Habit,
-        _ => Says::AtLeast,
-    }
-}
-
-/// By how many repetitions `row` falls short of the last set of its side that was missed at no more load; none if that
-/// had fewer.
-fn fewer_than_missed(before: &[Row], row: &Row) -> Option<f64> {
-    let missed = before
-        .iter()
-        .rev()
-        .find(|b| b.side == row.side && b.outcome == Outcome::Missed && b.log_load <= row.log_load + 1e-4)?;
-    (row.reps <= missed.reps).then_some((missed.reps - row.reps) / row.unit)
 }

@@ -4,10 +4,12 @@
 //! with each threshold keeping its own slope in endurance.
 
 use super::curve::Curve;
-use super::normal::{cdf, pdf};
+use super::normal::cdf_and_pdf;
+use super::says::Says;
 use super::state::{AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector};
+use super::terms::Terms;
 use super::tuning::{Outlier, Tuning};
-use super::weights::{Says, Terms};
+use super::weights::Habit;
 
 /// A set as the filter sees it.
 #[derive(Debug, Clone, Copy)]
@@ -20,6 +22,10 @@ pub(super) struct Observed {
     pub(super) unit: f64,
     /// What it says of the reserve.
     pub(super) says: Says,
+    /// What it would say had nothing been reported.
+    pub(super) beside: Says,
+    /// Repetitions that a habit leaves more of than usual.
+    pub(super) more_left: f64,
     /// Hard sets done before it on the day.
     pub(super) hard_sets: f64,
     /// −1 left, 1 right, 0 both.
@@ -67,14 +73,14 @@ impl Observed {
             },
             Says::Missed | Says::Spent(_) => tuning.missed,
             Says::Reported(_) => tuning.reported,
-            Says::Habit => tuning.hardest,
+            Says::Habit(_) | Says::Shown(_) => tuning.hardest,
             Says::AtLeast => tuning.other,
         }
     }
 
     /// Which number the weights of the reserve turn with.
     fn turns_with(&self) -> usize {
-        if matches!(self.says, Says::Habit) {
+        if matches!(self.says, Says::Habit(_)) {
             HABIT
         } else {
             BIAS
@@ -115,7 +121,12 @@ fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square,
         ]
     });
     let sd = q[THETA][THETA].max(0.0).sqrt().max(1e-6);
-    let terms = Terms::of(set.says, state.mean[theta], sd, tuning);
+    let mean = state.mean[theta] + if theta == HABIT { set.more_left } else { 0.0 };
+    let habit = Habit {
+        mean: state.mean[HABIT] + set.more_left,
+        var: state.cov[HABIT][HABIT],
+    };
+    let terms = Terms::of(set.says, mean, sd, set.beside, habit, tuning);
     let likelihood = likelihood(state, set, &q, &terms, tuning);
     (columns, q, likelihood)
 }
@@ -136,8 +147,14 @@ pub(super) fn learn(state: &mut State, set: &Observed, tuning: &Tuning) -> Moved
         std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
     });
     let step = safe_step(&q, &m, tuning.most_growth);
-    let keep_curve = set.says == Says::Habit && !tuning.habit_teaches;
+    let keep_curve = matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
+    let before = state.strength(set.side);
     apply(state, &columns, &gradient, &m, step, keep_curve);
+    let moved = state.strength(set.side) - before;
+    if tuning.keeps_sense && moved * gradient[MOMENT] < 0.0 {
+        // Endurance or bias took the credit, and more than all of it.
+        state.mean[LEVEL] -= moved;
+    }
     state.clamp();
     Moved { outlier }
 }
@@ -175,7 +192,8 @@ fn likelihood(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: 
         }
         let root = var.max(1e-12).sqrt();
         let z = (spare - ratio) / root;
-        let (below, dense) = (cdf(z), pdf(z) / root);
+        let (below, dense) = cdf_and_pdf(z);
+        let dense = dense / root;
         let turn = c * z * dense / root;
         sum.value += c * below;
         sum.gradient[THETA] += c1 * below;

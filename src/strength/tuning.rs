@@ -131,6 +131,24 @@ pub struct Tuning {
     pub day_share: f64,
     /// Whether a set without report after a missed one of as many repetitions counts as all but spent.
     pub spent_after_miss: bool,
+    /// Whether the sets around one without report tell how near to failure it was.
+    pub reads_patterns: bool,
+    /// Repetitions that a single hardest set leaves beyond the habit. T.
+    pub habit_top: f64,
+    /// Repetitions that the last of equal sets leaves beyond the habit. T.
+    pub habit_repeated: f64,
+    /// Share of easy days among those with a single hardest set. T.
+    pub easy_share_top: f64,
+    /// Share of easy days among those with equal sets. T.
+    pub easy_share_repeated: f64,
+    /// Whether a report is averaged over the bias in closed form, and read in the light of the sets around it.
+    pub exact_bias: bool,
+    /// Repetitions by which a habit leaves more where nobody ever reports or misses than where everybody does. T.
+    pub habit_silence: f64,
+    /// Whether a set that asks for more strength of the moment never lowers the level, nor the other way round.
+    pub keeps_sense: bool,
+    /// Factor on the sd of the belief before the third training day. T.
+    pub first_days_widen: f64,
     /// Whether both sides of a movement share one belief.
     pub sides_together: bool,
     /// Factor on the sd of the belief, for what the model leaves out. T.
@@ -210,72 +228,17 @@ impl Tuning {
             start_widens: false,
             most_growth: 1e9,
             spent_after_miss: false,
+            reads_patterns: false,
+            first_days_widen: 1.0,
+            keeps_sense: false,
+            exact_bias: false,
+            habit_silence: 0.0,
+            habit_top: 0.0,
+            habit_repeated: 0.0,
+            easy_share_top: 0.0,
+            easy_share_repeated: 0.0,
             sides_together: false,
             widen: 1.35,
-        }
-    }
-}
-
-impl Default for Tuning {
-    /// The filter as it is used. All that differs from [`Tuning::published`] was tuned on simulated logs (T), one constant
-    /// at a time, on seeds 1 to 8; what each idea bought stands in the module's documentation.
-    fn default() -> Self {
-        Self {
-            level_sd: 0.1,
-            trend_mean: 0.00075,
-            level_walk: 0.00336,
-            bias_mean: 0.88,
-            bias_sd: 0.24,
-            fatigue_mean: 0.00937,
-            fatigue_sd: 0.00192,
-            habit_mean: 1.55,
-            habit_keep: 0.463,
-            habit_day_sd: 1.3,
-            habit_spread: 1.1,
-            curve_shape: 0.28,
-            bodyweight_slope_sd: 0.0,
-            layoff_loss_sd: 0.00347,
-            day_sd: 0.02,
-            day_sd_weight: 7.0,
-            set_sd: 0.0118,
-            reps_cv: 0.0206,
-            report_sd: 0.24,
-            zero_factor: 1.44,
-            missed: Outlier {
-                share: 0.008,
-                flat: 0.03,
-            },
-            reported: Outlier {
-                share: 0.0381,
-                flat: 0.0763,
-            },
-            hardest: Outlier {
-                share: 0.06,
-                flat: 0.03,
-            },
-            other: Outlier {
-                share: 0.0296,
-                flat: 0.5,
-            },
-            slope_sd_kept: 0.18,
-            ahead_sd: 0.025,
-            ahead_walk: 0.00103,
-            curve_shape_sd: 0.378,
-            novice_trend: 0.8,
-            readiness_kept: 0.105,
-            readiness_days: 8.0,
-            easy_share: 0.17,
-            silence_sd: 0.0222,
-            day_sd_memory: 20.0,
-            day_sd_by_information: true,
-            longest_step: 3.0,
-            most_growth: 0.05,
-            day_share: 0.2,
-            spent_after_miss: true,
-            sides_together: true,
-            widen: 1.18,
-            start_widens: true,
-            ..Self::published()
         }
     }
 }

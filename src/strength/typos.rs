@@ -4,10 +4,10 @@ use crate::units::{Added, Effort, KG_PER_LB, Mass, Outcome, Reps};
 
 use super::Tuning;
 use super::rows::{self, LIGHTEST_KG};
+use super::says::{Says, Standing};
 use super::set::{Observed, likelihood_of};
 use super::state::State;
 use super::training::Attempt;
-use super::weights::Says;
 
 /// Load and repetitions that would fit what is believed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,8 +36,10 @@ pub(super) fn likely(state: &State, attempt: &Attempt, load_kg: f64, tuning: &Tu
             says: match attempt.left.map(rows::reserve) {
                 _ if attempt.outcome == Outcome::Missed => Says::Missed,
                 Some(left) => Says::Reported(left),
-                None => Says::Habit,
+                None => Says::Habit(Standing::Any),
             },
+            beside: Says::AtLeast,
+            more_left: 0.0,
             hard_sets: 0.0,
             side: rows::sign(attempt.side),
         };

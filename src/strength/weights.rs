@@ -1,45 +1,24 @@
-//! What is believed of a set's reserve, and how that belief turns with the athlete's bias or habit.
-//!
-//! A set of n repetitions has likelihood Σ q_j [Φ_{n+j} − Φ_{n+j+1}] + q_∞ Φ_{n+J}: q_j weighs a reserve of j, Φ_k is the
-//! chance that k repetitions could be done. Collected by Φ_k that is a signed sum with one coefficient a threshold.
+//! What is believed of a set's reserve: a weight for each whole number of repetitions.
 
 use super::Tuning;
 use super::normal::cdf;
+use super::says::{Says, Shown, Standing};
 
 /// Reserves told apart when one was given or is a habit.
-const RESERVES: usize = 16;
-/// Thresholds at most: one more than reserves.
-pub(super) const TERMS: usize = RESERVES + 1;
+pub(super) const RESERVES: usize = 16;
 
-/// How much a set says.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Says {
-    /// One more was tried and failed.
-    Missed,
-    /// Done, with this reserve reported.
-    Reported(f64),
-    /// Done without a report, and the day's hardest: a habit's reserve was left.
-    Habit,
-    /// Done without a report, after one was missed at no more load; so many repetitions fewer than then.
-    Spent(f64),
-    /// Done without a report: at least these repetitions can be done.
-    AtLeast,
-}
-
-/// Coefficients of Φ_n, Φ_{n+1}, …: value, first and second derivative with respect to the bias or habit.
+/// The habit as it is believed.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Terms {
-    pub(super) count: usize,
-    pub(super) value: [f64; TERMS],
-    pub(super) slope: [f64; TERMS],
-    pub(super) bend: [f64; TERMS],
+pub(super) struct Habit {
+    pub(super) mean: f64,
+    pub(super) var: f64,
 }
 
 /// Weights of the reserves 0, 1, … and of any larger one.
 pub(super) struct Weights {
     pub(super) of: [f64; RESERVES],
-    count: usize,
-    tail: f64,
+    pub(super) count: usize,
+    pub(super) tail: f64,
 }
 
 /// β(j) = 1 − e^(−j/1.5): how much of the bias shows at a reserve of j. A.
@@ -48,7 +27,7 @@ pub(super) fn bias_shown(reserve: f64) -> f64 {
 }
 
 /// β of the whole reserves, computed once.
-const SHOWN: [f64; RESERVES] = [
+pub(super) const SHOWN: [f64; RESERVES] = [
     0.0,
     0.486582880967408,
     0.7364028618842733,
@@ -69,7 +48,7 @@ const SHOWN: [f64; RESERVES] = [
 
 impl Weights {
     /// Weights of a missed set. T: 1 % each for misses of grip or technique with up to 4 left.
-    fn missed() -> Self {
+    pub(super) fn missed() -> Self {
         let mut of = [0.0; RESERVES];
         of[0] = 0.96;
         of[1..5].fill(0.01);
@@ -81,7 +60,7 @@ impl Weights {
     }
 
     /// Weights of a set after a missed one, `fewer` repetitions than that. T.
-    fn spent(fewer: f64) -> Self {
+    pub(super) fn spent(fewer: f64) -> Self {
         let mut of = [0.0; RESERVES];
         let near: [f64; 6] = if fewer < 2.5 {
             [0.76, 0.12, 0.06, 0.03, 0.02, 0.005]
@@ -94,6 +73,33 @@ impl Weights {
             count: 6,
             tail: 0.005,
         }
+    }
+
+    /// Weights of a set that the others tell of.
+    pub(super) fn shown(shown: Shown) -> Self {
+        let (parts, tail) = shown.parts();
+        let mut of = [0.0; RESERVES];
+        of[..10].copy_from_slice(&parts);
+        Self { of, count: 10, tail }
+    }
+
+    /// How well a reserve goes with the sets around a reported one, as factors of at most 1; half believed (a square
+    /// root), since reports were in part made in the light of the same.
+    pub(super) fn expected(beside: Says, habit: Habit, tuning: &Tuning) -> Option<Self> {
+        let mut weights = match beside {
+            Says::Habit(standing) => {
+                let var = tuning.habit_spread * tuning.habit_spread + habit.var.max(0.0);
+                Self::habit(habit.mean, var.sqrt(), standing, tuning)
+            }
+            Says::Shown(shown) => Self::shown(shown),
+            Says::Spent(fewer) => Self::spent(fewer),
+            _ => return None,
+        };
+        let most = weights.of.iter().copied().fold(1e-9, f64::max);
+        for weight in &mut weights.of {
+            *weight = (*weight / most).max(0.003).sqrt();
+        }
+        Some(weights)
     }
 
     /// Weights when `report` repetitions in reserve were said by somebody who under-reports by `bias`.
@@ -125,12 +131,17 @@ impl Weights {
     }
 
     /// Weights of a set without report whose reserve is a `habit`, unless the day was easy on purpose.
-    pub(super) fn habit(habit: f64, tuning: &Tuning) -> Self {
-        let mut of = bell(habit, tuning.habit_spread);
-        if tuning.easy_share > 0.0 {
+    pub(super) fn habit(habit: f64, spread: f64, standing: Standing, tuning: &Tuning) -> Self {
+        let (more, easy_share) = match standing {
+            Standing::Any => (0.0, tuning.easy_share),
+            Standing::Top => (tuning.habit_top, tuning.easy_share_top),
+            Standing::Repeated => (tuning.habit_repeated, tuning.easy_share_repeated),
+        };
+        let mut of = bell(habit + more, spread);
+        if easy_share > 0.0 {
             let easy = bell(tuning.easy_mean, tuning.easy_sd);
             for (weight, easy) in of.iter_mut().zip(easy) {
-                *weight += tuning.easy_share * (easy - *weight);
+                *weight += easy_share * (easy - *weight);
             }
         }
         for weight in &mut of {
@@ -139,12 +150,12 @@ impl Weights {
         Self {
             of,
             count: RESERVES,
-            tail: 0.0015 + 0.05 * tuning.easy_share,
+            tail: 0.0015 + 0.05 * easy_share,
         }
     }
 
     /// The coefficient of Φ_{n+j}.
-    fn coefficient(&self, j: usize) -> f64 {
+    pub(super) fn coefficient(&self, j: usize) -> f64 {
         let here = if j < self.count { self.of[j] } else { self.tail };
         if j == 0 { here } else { here - self.of[j - 1] }
     }
@@ -153,61 +164,16 @@ impl Weights {
 /// Whole reserves by a bell around `centre`, adding up to 1.
 fn bell(centre: f64, spread: f64) -> [f64; RESERVES] {
     let mut of = [0.0; RESERVES];
-    let mut reserve = 0.0;
+    // Neighbours' ratios are in a fixed ratio themselves.
+    let narrow = 1.0 / (spread * spread);
+    let mut here = libm::exp(-0.5 * centre * centre * narrow);
+    let mut ratio = libm::exp((centre - 0.5) * narrow);
+    let bends = libm::exp(-narrow);
     for weight in &mut of {
-        let z = (reserve - centre) / spread;
-        *weight = libm::exp(-0.5 * z * z);
-        reserve += 1.0;
+        *weight = here;
+        here *= ratio;
+        ratio *= bends;
     }
     let sum: f64 = of.iter().sum();
     of.map(|weight| weight / sum.max(1e-300))
-}
-
-impl Terms {
-    fn plain(weights: &Weights) -> Self {
-        let mut terms = Self::empty(weights.count + 1);
-        for j in 0..terms.count {
-            terms.value[j] = weights.coefficient(j);
-        }
-        terms
-    }
-
-    fn empty(count: usize) -> Self {
-        Self {
-            count,
-            value: [0.0; TERMS],
-            slope: [0.0; TERMS],
-            bend: [0.0; TERMS],
-        }
-    }
-
-    /// The terms of a set, where bias or habit is `mean` ± `sd`.
-    pub(super) fn of(says: Says, mean: f64, sd: f64, tuning: &Tuning) -> Self {
-        let at = |theta: f64| match says {
-            Says::Reported(report) => Weights::reported(report, theta, tuning),
-            _ => Weights::habit(theta, tuning),
-        };
-        match says {
-            Says::Missed => Self::plain(&Weights::missed()),
-            Says::Spent(fewer) => Self::plain(&Weights::spent(fewer)),
-            Says::AtLeast => {
-                let mut terms = Self::empty(1);
-                terms.value[0] = 1.0;
-                terms
-            }
-            Says::Reported(_) | Says::Habit => Self::spread(&at(mean), &at(mean + sd), &at(mean - sd), sd),
-        }
-    }
-
-    /// Mean, slope and bend from the weights at the mean and one sd to either side.
-    fn spread(mid: &Weights, up: &Weights, down: &Weights, sd: f64) -> Self {
-        let mut terms = Self::empty(mid.count + 1);
-        for j in 0..terms.count {
-            let (q, above, below) = (mid.coefficient(j), up.coefficient(j), down.coefficient(j));
-            terms.value[j] = 0.5 * (above + below);
-            terms.slope[j] = (above - below) / (2.0 * sd);
-            terms.bend[j] = (above - 2.0 * q + below) / (sd * sd);
-        }
-        terms
-    }
 }

@@ -75,7 +75,7 @@ fn example_2_what_a_report_and_a_habit_say_of_the_reserve() {
     );
     let none = Weights::reported(0.0, 0.95, &tuning).of;
     all_close("report 0", &none[..4], &[1.7140, 0.4741, 0.1760, 0.0705]);
-    let habit = Weights::habit(1.5, &tuning).of;
+    let habit = Weights::habit(1.5, tuning.habit_spread, says::Standing::Any, &tuning).of;
     all_close("habit", &habit[..4], &[0.1768, 0.2364, 0.2364, 0.1768]);
 }
 

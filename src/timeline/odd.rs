@@ -1,7 +1,5 @@
 //! Odd sets: a load so far above all earlier evidence, and on no other day, that a slip of the finger is likelier.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 
 use crate::units::{Side, SystemLoad};
@@ -53,16 +51,30 @@ fn e1rm(set: &LoggedSet<'_>) -> Option<SystemLoad> {
     Some(epley(set.system?, believed_reps(set)?))
 }
 
+/// What is judged by itself: sets of one form on one side.
+type Kin<'a> = (Form<'a>, Option<Side>);
+
 /// Marks odd sets. `sets` are in order of time; odd ones give no evidence for later days.
 pub(super) fn mark(sets: &mut [LoggedSet<'_>]) {
-    let mut rails: BTreeMap<(Form<'_>, Option<Side>), Vec<usize>> = BTreeMap::new();
+    // A log has few rails, and sets come in rows of one: looking through them is quicker than any map.
+    let mut rails: Vec<(Kin<'_>, Vec<usize>)> = Vec::new();
+    let mut last = 0;
     for (at, set) in sets.iter().enumerate() {
         let lone = set.is_sided() && set.side().is_none();
-        if let (Some(form), false) = (set.form, set.odd || lone || !set.is_reps()) {
-            rails.entry((form, set.side())).or_default().push(at);
+        let (Some(form), false) = (set.form, set.odd || lone || !set.is_reps()) else {
+            continue;
+        };
+        let rail = (form, set.side());
+        if rails.get(last).is_none_or(|(known, _)| *known != rail) {
+            let known = rails.iter().position(|(known, _)| *known == rail);
+            last = known.unwrap_or(rails.len());
+        }
+        match rails.get_mut(last) {
+            Some((_, places)) => places.push(at),
+            None => rails.push((rail, vec![at])),
         }
     }
-    for places in rails.into_values() {
+    for (_, places) in rails {
         mark_rail(sets, &places);
     }
 }

@@ -6,6 +6,7 @@ mod first;
 mod ladders;
 mod next;
 mod roster;
+mod totals;
 mod window;
 
 use std::sync::LazyLock;
@@ -32,6 +33,8 @@ pub enum Context {
     Ladders,
     /// On the roster.
     Roster,
+    /// On Totals.
+    Totals,
     /// Before a logbook is open.
     First,
     /// While a spreadsheet is brought.
@@ -95,11 +98,36 @@ pub enum Action {
     PlaceHand,
     SetAside,
     OtherLadder,
+    StrengthOverTime,
+    MendSet,
     RowUp,
     RowDown,
     OpenRow,
     NextGroup,
     FilterRoster,
+    LessBodyweight,
+    MoreBodyweight,
+    MuchLessBodyweight,
+    MuchMoreBodyweight,
+    PointBack,
+    PointOn,
+    NextLift,
+    LiftReps(u8),
+    CopyPoints,
+    SavePicture,
+    PickPicture,
+    PageUpRows,
+    PageDownRows,
+    NeedOnly(u8),
+    MarkRow,
+    MarkShown,
+    TonightsSheet,
+    TypeResults,
+    ProgressReport,
+    NewAthlete,
+    EditAthlete,
+    NoteRow,
+    PickOutput,
     ChoiceUp,
     ChoiceDown,
     TakeChoice,
@@ -139,6 +167,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Bar, bar::rows()),
         (Context::Ladders, ladders::rows()),
         (Context::Roster, roster::rows()),
+        (Context::Totals, totals::rows()),
         (Context::First, first::rows()),
     ];
     let words = |context, (action, title, tooltip, keys)| ActionWords {

@@ -5,9 +5,13 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::units::Rail;
+use crate::units::{Rail, Side};
 
-use super::views::{FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, SetDraft};
+use super::gym::GymDeed;
+use super::views::{
+    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+    TotalsView,
+};
 
 /// Something to write or to open.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +20,8 @@ pub enum Deed {
     Log(SetDraft),
     /// Take back the newest record of the open athlete.
     Undo,
+    /// Amend the set with this id as the belief says that it would fit.
+    MendSet(String),
     /// A weigh-in of today, in the logbook's unit.
     WeighIn(f64),
     /// Pain at a site, 0 to 10.
@@ -50,12 +56,18 @@ pub enum Deed {
         /// The rail.
         rail: Rail,
     },
+    /// Open this movement, of this side where sides are apart, on Totals.
+    ShowLift(String, Option<Side>),
+    /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
+    LookAt(Option<f64>),
     /// Open this ladder on Ladders.
     ShowLadder(String),
     /// Open this athlete.
     ChooseAthlete(String),
     /// Open the next (1) or the previous (−1) athlete of the roster.
     StepAthlete(i8),
+    /// People, sheets, a class's results, plates.
+    Gym(GymDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -191,10 +203,20 @@ pub trait Book {
     fn next(&self) -> NextView;
     /// Ladders of the open athlete.
     fn ladders(&self) -> LaddersView;
+    /// Totals of the open athlete.
+    fn totals(&self) -> TotalsView;
     /// First start.
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.
     fn import(&self) -> Option<ImportView>;
+    /// What the class of the last [`GymDeed::ShowClass`] was asked, ready to be typed.
+    fn class(&self) -> ClassView {
+        ClassView::default()
+    }
+    /// Plates, machines, ladders, who is off the roster.
+    fn gym(&self) -> GymView {
+        GymView::default()
+    }
     /// Does a deed. Returns only when it is on disk, or begins long work.
     fn perform(&mut self, deed: Deed) -> Done;
     /// Looks for what long work or the folder's watcher brought.

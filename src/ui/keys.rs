@@ -159,5 +159,8 @@ fn takes(egui: &Egui, chord: Chord) -> bool {
 
 /// On many keyboards Shift belongs to these signs.
 fn shift_is_part(key: Key) -> bool {
-    matches!(key, Key::Plus | Key::Slash | Key::Equals)
+    matches!(
+        key,
+        Key::Plus | Key::Slash | Key::Equals | Key::OpenCurlyBracket | Key::CloseCurlyBracket
+    )
 }

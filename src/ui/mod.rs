@@ -14,6 +14,7 @@ pub mod action;
 pub mod app;
 pub mod book;
 pub mod frame;
+pub mod gym;
 pub mod keys;
 pub mod palette;
 pub mod pen;

@@ -144,6 +144,7 @@ fn fact() -> impl Strategy<Value = Fact> {
         }),
         1 => (select(vec![PhaseKind::Cut, PhaseKind::Hold, PhaseKind::Gain, PhaseKind::Deload]), maybe(text()))
             .prop_map(|(kind, note)| Fact::Phase { kind, note }),
+        1 => (any::<bool>(), maybe(text())).prop_map(|(archived, note)| Fact::Archive { archived, note }),
         1 => (rung(), maybe(at()), maybe(text()))
             .prop_map(|((ladder, rung), by, note)| Fact::Goal { ladder, rung, by, note }),
         1 => (maybe(at()), maybe(select(vec![Sex::Female, Sex::Male])), maybe(50.0..260.0_f64))

@@ -6,6 +6,8 @@
     reason = "helpers of tests may fail loudly"
 )]
 
+mod attempts;
+mod bests;
 mod demand;
 #[path = "../commands_records/kit.rs"]
 #[allow(dead_code, reason = "one kit for several test programs")]
@@ -13,4 +15,6 @@ mod kit;
 mod outside;
 mod shares;
 mod story;
+#[path = "../support/mod.rs"]
+mod support;
 mod what_if;

@@ -4,7 +4,7 @@ use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
-use crate::{sample_ladders, sample_next, sample_roster};
+use crate::{sample_ladders, sample_next, sample_roster, sample_totals};
 
 pub struct FakeBook {
     pub open: bool,
@@ -12,6 +12,7 @@ pub struct FakeBook {
     pub next: NextView,
     pub ladders: LaddersView,
     pub roster: RosterView,
+    pub totals: TotalsView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
     pub banner: Option<Banner>,
@@ -31,8 +32,10 @@ impl FakeBook {
             ladders: LaddersView {
                 open: Some(sample_ladders::one_arm()),
                 others: others(),
+                strength: vec![],
             },
             roster: sample_roster::gym(),
+            totals: sample_totals::dip(70),
             deeds: vec![],
             saved: Saved::At {
                 time: "18:42".into(),
@@ -106,6 +109,9 @@ impl Book for FakeBook {
     }
     fn ladders(&self) -> LaddersView {
         self.ladders.clone()
+    }
+    fn totals(&self) -> TotalsView {
+        self.totals.clone()
     }
     fn first(&self) -> FirstView {
         FirstView {
@@ -203,6 +209,21 @@ impl Book for FakeBook {
             _ => {}
         }
         Done::Ok(None)
+    }
+    fn class(&self) -> ClassView {
+        sample_roster::class()
+    }
+    fn gym(&self) -> GymView {
+        GymView {
+            ladders: vec![
+                ("first-pull-up".into(), "First pull-up".into()),
+                ("front-lever".into(), "Front lever".into()),
+            ],
+            out_folder: "/home/coach".into(),
+            today: "2026-11-26".into(),
+            archived: vec![("gus".into(), "Gus Ohlin".into())],
+            ..GymView::default()
+        }
     }
     fn poll(&mut self) -> News {
         News::None

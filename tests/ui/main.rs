@@ -11,6 +11,8 @@
     reason = "helpers of tests: pixels are small whole numbers, a failed unwrap is a failed test, reference colours are numbers"
 )]
 
+mod beliefs;
+mod coach;
 mod contrast;
 mod fake_book;
 mod kit;
@@ -20,7 +22,10 @@ mod renderer;
 mod sample_ladders;
 mod sample_next;
 mod sample_roster;
+mod sample_totals;
 mod screens;
 mod shelf;
+mod shelf_totals;
+mod totals;
 mod use_it;
 mod widgets;

@@ -229,6 +229,15 @@ pub fn one_arm() -> LadderView {
         ],
         set_aside: vec![],
         broken: None,
+        what_if: Some(LadderWhatIf {
+            today_kg: 74.6,
+            asked_kg: None,
+            ends_kg: [65.6, 83.6],
+            from_kg: Some(60.0),
+            ghosts: vec![],
+            words: "Slide to see another bodyweight. Your healthy range starts at 60 kg.".into(),
+            unit: rungwright::units::Unit::Kg,
+        }),
     }
 }
 

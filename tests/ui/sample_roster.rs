@@ -139,3 +139,58 @@ pub fn gym() -> RosterView {
         .collect();
     RosterView { lines }
 }
+
+/// So many people, an equal part of them with each need.
+pub fn crowd(count: usize) -> RosterView {
+    let people = gym().lines;
+    let line = |nth: usize| RosterLine {
+        athlete: format!("athlete-{nth}"),
+        name: format!("Athlete {nth}"),
+        need: Need::ALL[nth * Need::ALL.len() / count],
+        ..people[nth % people.len()].clone()
+    };
+    RosterView {
+        lines: (0..count).map(line).collect(),
+    }
+}
+
+/// The class of two: one with two rails' work, one with holds.
+pub fn class() -> ClassView {
+    let row = |title: &str, rail, sets, prefill: &str, is_hold| ClassRow {
+        ladder: "one-arm-pull-up".into(),
+        rung: "fingers-2".into(),
+        rail,
+        title: title.into(),
+        asked: format!("{sets} × {prefill}"),
+        load: if is_hold { String::new() } else { "12.5".into() },
+        is_help: false,
+        sets,
+        prefill: prefill.into(),
+        is_hold,
+        logged: 0,
+    };
+    let athlete = |name: &str, rows| ClassAthlete {
+        athlete: name.to_lowercase(),
+        name: name.into(),
+        weighs: "58.4".into(),
+        weigh_in_first: false,
+        rows,
+    };
+    ClassView {
+        day: "Thu 26 Nov".into(),
+        unit: "kg",
+        athletes: vec![
+            athlete(
+                "Ximena Quispe",
+                vec![
+                    row("Two fingers help", Rail::Left, 2, "5 1", false),
+                    row("Three fingers help", Rail::Right, 1, "5 1", false),
+                ],
+            ),
+            athlete(
+                "Duncan Aird",
+                vec![row("Advanced tuck", Rail::Both, 2, "10", true)],
+            ),
+        ],
+    }
+}

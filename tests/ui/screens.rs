@@ -5,6 +5,7 @@ use egui_kittest::{Harness, SnapshotResults};
 use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{Banner, LaddersView, Place, RosterView};
+use rungwright::units::Rail;
 
 use crate::fake_book::FakeBook;
 use crate::kit::{DESK, SMALL, open};
@@ -111,6 +112,28 @@ fn next_when_a_hand_pauses_or_the_scale_comes_first() {
 #[test]
 fn ladders_with_the_sheet_of_a_rung() {
     at_all_sizes("ladders", Place::Ladders, FakeBook::open);
+}
+
+#[test]
+fn ladders_at_another_bodyweight() {
+    let mut shots = SnapshotResults::new();
+    let mut book = FakeBook::open();
+    if let Some(asked) = book
+        .ladders
+        .open
+        .as_mut()
+        .and_then(|ladder| ladder.what_if.as_mut())
+    {
+        asked.asked_kg = Some(70.6);
+        // One exponent for both hands: (70.6 ÷ 74.6)^(0.35 − 1) = 1.036.
+        asked.ghosts = vec![(Rail::Left, (0.85, 0.93)), (Rail::Right, (0.90, 0.97))];
+        asked.words = "At 70.6 kg each hand would stand at 1.04 of where it stands, by one exponent for both (0.35). It shows what went together, not what a cut does.".into();
+    }
+    shoot(
+        &mut shots,
+        "ladders-what-if",
+        window(book, Place::Ladders, DESK, Choice::Light),
+    );
 }
 
 #[test]

@@ -62,7 +62,7 @@ columns! {
     Pain = "pain",
     /// Where it hurts.
     PainSite = "pain_site",
-    /// `cut`, `hold`, `gain` or `deload`.
+    /// `cut`, `hold`, `gain` or `deload`; `archived` takes the athlete off the roster, `active` puts them back.
     Phase = "phase",
     /// A rung to reach, `LADDER/RUNG`.
     Goal = "goal",

@@ -6,7 +6,7 @@ use crate::units::Side;
 
 use super::check::Check;
 use super::column::Column;
-use super::write::{phase_word, sex_word};
+use super::write::{ACTIVE, ARCHIVED, phase_word, sex_word};
 
 /// Most equal sets in one row.
 const MOST_SETS: u16 = 50;
@@ -69,6 +69,7 @@ impl<'x> Check<'x, '_> {
             | Fact::WeighIn { note: own, .. }
             | Fact::Pain { note: own, .. }
             | Fact::Phase { note: own, .. }
+            | Fact::Archive { note: own, .. }
             | Fact::Goal { note: own, .. },
         ) = facts.first_mut()
         {
@@ -161,11 +162,16 @@ impl<'x> Check<'x, '_> {
             PhaseKind::Gain,
             PhaseKind::Deload,
         ];
+        for (word, archived) in [(ARCHIVED, true), (ACTIVE, false)] {
+            if word.eq_ignore_ascii_case(text) {
+                return Some(Fact::Archive { archived, note: None });
+            }
+        }
         let found = known
             .into_iter()
             .find(|kind| phase_word(*kind).eq_ignore_ascii_case(text));
         if found.is_none() {
-            self.not_one_of(Column::Phase, text, "cut, hold, gain or deload");
+            self.not_one_of(Column::Phase, text, "cut, hold, gain, deload, archived or active");
         }
         Some(Fact::Phase {
             kind: found?,

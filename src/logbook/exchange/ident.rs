@@ -23,6 +23,7 @@ pub(super) enum Kind {
     Goal = 6,
     Profile = 7,
     Note = 8,
+    Archive = 9,
 }
 
 impl Kind {
@@ -33,6 +34,7 @@ impl Kind {
             Fact::WeighIn { .. } => Kind::WeighIn,
             Fact::Pain { .. } => Kind::Pain,
             Fact::Phase { .. } => Kind::Phase,
+            Fact::Archive { .. } => Kind::Archive,
             Fact::Goal { .. } => Kind::Goal,
             Fact::Profile { .. } => Kind::Profile,
             Fact::Note { .. } | Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. } => {

@@ -94,6 +94,10 @@ impl Cells {
                 self.set(Column::Phase, phase_word(*kind));
                 self.set_some(Column::Note, note.as_ref());
             }
+            Fact::Archive { archived, note } => {
+                self.set(Column::Phase, if *archived { ARCHIVED } else { ACTIVE });
+                self.set_some(Column::Note, note.as_ref());
+            }
             Fact::Goal {
                 ladder,
                 rung,
@@ -178,6 +182,11 @@ impl Cells {
 
 /// What the column `rung` says of a rail that is set aside.
 pub(super) const SET_ASIDE: &str = "none";
+
+/// What the column `phase` says of an athlete who is taken off the roster.
+pub(super) const ARCHIVED: &str = "archived";
+/// And of one who is back on it.
+pub(super) const ACTIVE: &str = "active";
 
 /// The word for an outcome in files and commands.
 pub fn outcome_word(outcome: Outcome) -> &'static str {

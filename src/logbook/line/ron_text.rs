@@ -10,13 +10,14 @@ use crate::problem::{Severity, did_you_mean, quoted};
 use super::{Fault, Reading, column_of, columns};
 
 /// The kinds of [`crate::logbook::Fact`], as lines write them.
-const KINDS: [&str; 11] = [
+const KINDS: [&str; 12] = [
     "Profile",
     "Set",
     "WeighIn",
     "Pain",
     "Placement",
     "Phase",
+    "Archive",
     "Goal",
     "Note",
     "Amend",

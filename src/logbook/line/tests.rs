@@ -149,6 +149,7 @@ fn other_fact() -> impl Strategy<Value = Fact> {
             ][kind],
             note,
         }),
+        (any::<bool>(), note()).prop_map(|(archived, note)| Fact::Archive { archived, note }),
         (text(), text(), proptest::option::of(written()), note()).prop_map(|(ladder, rung, by, note)| {
             Fact::Goal {
                 ladder,

@@ -140,6 +140,11 @@ impl Text {
                 self.put("kind", phase_word(*kind));
                 self.maybe_text("note", note.as_deref());
             }
+            Fact::Archive { archived, note } => {
+                self.open("Archive");
+                self.put("archived", archived);
+                self.maybe_text("note", note.as_deref());
+            }
             Fact::Goal {
                 ladder,
                 rung,

@@ -58,7 +58,9 @@ impl<B: Book> Window<B> {
             Action::Beeps => self.remembered.silent = !self.remembered.silent,
             Action::BringSheet => self.import = Some(ImportState::default()),
             Action::PickSheet => self.picking.ask(Pick::Sheet, ctx),
+            Action::PickPicture => self.picking.ask(Pick::Picture, ctx),
             Action::PickFolder => self.picking.ask(Pick::Folder, ctx),
+            Action::PickOutput => self.picking.ask(Pick::Output, ctx),
             Action::ReadAgain => more.write(Deed::ReadAgain),
             Action::CloseLogbook => self.close(more),
             Action::AtTheBar => self.bar = Some(BarState::default()),
@@ -127,6 +129,8 @@ impl<B: Book> Window<B> {
         match (pick, &mut self.import) {
             (Pick::Sheet, Some(import)) => import.pick(path),
             (Pick::Folder, _) => self.first.path = path.to_string_lossy().into_owned(),
+            (Pick::Picture, _) => self.screens.totals.state.save_picture(&path),
+            (Pick::Output, _) => self.screens.roster.state.picked(&path),
             (Pick::Sheet, None) => {}
         }
     }
@@ -169,6 +173,7 @@ impl<B: Book> Window<B> {
                     import.seen = Some(text.clone());
                 }
             }
+            Deed::Gym(deed) => self.screens.roster.done(deed),
             _ => {}
         }
     }

@@ -12,6 +12,10 @@ pub enum Pick {
     Folder,
     /// A spreadsheet.
     Sheet,
+    /// Where to put a picture.
+    Picture,
+    /// Where a page to print goes.
+    Output,
 }
 
 /// Shows a dialog and comes back with what was chosen.

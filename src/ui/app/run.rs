@@ -74,6 +74,14 @@ fn pick(what: Pick) -> Option<std::path::PathBuf> {
         Pick::Sheet => dialog
             .add_filter("Spreadsheet as text", &["csv", "tsv", "txt"])
             .pick_file(),
+        Pick::Picture => dialog
+            .add_filter("PNG picture", &["png"])
+            .set_file_name("totals.png")
+            .save_file(),
+        Pick::Output => dialog
+            .add_filter("PDF", &["pdf"])
+            .set_file_name("sheet.pdf")
+            .save_file(),
     }
 }
 

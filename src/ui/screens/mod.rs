@@ -9,6 +9,7 @@ pub mod roster;
 mod screen;
 pub mod settings;
 pub mod sheet;
+pub mod totals;
 
 pub use screen::{Around, Screen};
 
@@ -17,6 +18,7 @@ use ladders::LaddersScreen;
 use next::NextScreen;
 use roster::RosterScreen;
 use settings::SettingsScreen;
+use totals::TotalsScreen;
 
 /// Every place that exists.
 #[derive(Default)]
@@ -27,19 +29,28 @@ pub struct Screens {
     pub next: NextScreen,
     /// The two-rail ladder.
     pub ladders: LaddersScreen,
+    /// What was lifted at each bodyweight.
+    pub totals: TotalsScreen,
     /// Settings of the window.
     pub settings: SettingsScreen,
 }
 
 impl Screens {
     /// The places that exist, in the order of their numbers. Only these are shown.
-    pub const PLACES: &'static [Place] = &[Place::Roster, Place::Next, Place::Ladders, Place::Settings];
+    pub const PLACES: &'static [Place] = &[
+        Place::Roster,
+        Place::Next,
+        Place::Ladders,
+        Place::Totals,
+        Place::Settings,
+    ];
 
     /// The screen of a place; Next for a place that doesn't exist.
     pub fn of(&mut self, place: Place) -> &mut dyn Screen {
         match place {
             Place::Roster => &mut self.roster,
             Place::Ladders => &mut self.ladders,
+            Place::Totals => &mut self.totals,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,
         }

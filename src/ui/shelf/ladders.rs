@@ -11,11 +11,12 @@ use crate::timeline::Timeline;
 use crate::ui::views::{
     BranchView, CompanionView, HandView, LadderView, LaddersView, OtherLadder, RungState, RungView, Spot,
 };
-use crate::units::Rail;
+use crate::units::{Bodyweight, Rail};
 
+use super::beliefs;
 use super::opened::Opened;
 use super::rung_sheet::{Sheets, sheet};
-use super::say;
+use super::{say, strength, what_if};
 
 /// How many rungs the strip between two cards shows.
 const STRIP: usize = 4;
@@ -35,8 +36,9 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
                 .copied()
                 .find(|id| opened.catalogue.ladder(id).is_some())
         })
-        .and_then(|id| opened.catalogue.ladder(id))
-        .map(|ladder| ladder_view(opened, &timeline, ladder));
+        .and_then(|id| opened.catalogue.ladder(id));
+    let strength = open.map_or_else(Vec::new, |ladder| strength::views(opened, &timeline, ladder));
+    let open = open.map(|ladder| ladder_view(opened, &timeline, ladder));
     let mut others: Vec<OtherLadder> = opened
         .catalogue
         .ladders()
@@ -49,7 +51,11 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
         .collect();
     others.sort_by_key(|other| !other.joined);
     others.extend(broken(opened));
-    LaddersView { open, others }
+    LaddersView {
+        open,
+        others,
+        strength,
+    }
 }
 
 /// Ladder files that hold no ladder.
@@ -77,8 +83,20 @@ fn broken(opened: &Opened) -> Vec<OtherLadder> {
 
 /// One ladder with the athlete's hands on it.
 pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> LadderView {
-    let body =
-        Body::of(&timeline.person, timeline.bodyweight(), opened.on).unwrap_or_else(|_| Body::unknown_body());
+    let asked = what_if::asked(opened, timeline);
+    let mut view = view_at(opened, timeline, ladder, asked.or(timeline.bodyweight()));
+    view.what_if = what_if::view(opened, timeline, &view.beliefs);
+    view
+}
+
+/// The same, with demands for this bodyweight.
+fn view_at(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    ladder: &Ladder,
+    bodyweight: Option<Bodyweight>,
+) -> LadderView {
+    let body = Body::of(&timeline.person, bodyweight, opened.on).unwrap_or_else(|_| Body::unknown_body());
     let measured = Measured {
         band: timeline.measured_band(ladder),
     };
@@ -94,11 +112,13 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
         .iter()
         .map(|rail| (*rail, progress(timeline, ladder, *rail)))
         .collect();
+    let beliefs = beliefs::of_ladder(opened, timeline, ladder);
     let sheets = Sheets {
         opened,
         timeline,
         ladder,
         climbs: &climbs,
+        beliefs: &beliefs,
     };
     let goal = goal(ladder).map(|goal| goal.id.clone());
     let demand_of = |rung: &Rung| demands.iter().find(|demand| demand.rung == rung.id);
@@ -138,14 +158,15 @@ pub(super) fn ladder_view(opened: &Opened, timeline: &Timeline<'_>, ladder: &Lad
         rungs,
         branches,
         hands,
-        beliefs: Vec::new(),
-        outlook: Vec::new(),
+        beliefs: beliefs.bands,
+        outlook: beliefs.outlook,
         set_aside: rails(ladder)
             .iter()
             .copied()
             .filter(|rail| is_set_aside(timeline, ladder, *rail))
             .collect(),
         broken: broken_now(opened, &ladder.id),
+        what_if: None,
     }
 }
 
@@ -165,7 +186,7 @@ fn centre(demand: &RungDemand) -> Option<f64> {
 
 /// The few rungs around the hands, from the one below the lower hand up.
 pub(super) fn strip(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> LadderView {
-    let mut view = ladder_view(opened, timeline, ladder);
+    let mut view = view_at(opened, timeline, ladder, timeline.bodyweight());
     let index = |spot: Spot, branches: &[BranchView]| match spot {
         Spot::Ground => None,
         Spot::Rung(nth) => Some(nth),

@@ -1,9 +1,12 @@
 //! Today's records.
 
+use crate::bests::{NewBest, new_bests_by, new_bests_today};
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
-use crate::logbook::record::{Load, Placed, Set};
+use crate::logbook::record::{Id, Load, Placed, Set};
 use crate::logbook::{Fact, Log, Record};
 use crate::report::numbers::mass;
+use crate::report::totals::{new_best, new_best_short as short};
 use crate::ui::views::LoggedLine;
 use crate::units::{Rail, Unit};
 
@@ -12,12 +15,27 @@ use super::say;
 
 /// Today's records, newest first.
 pub(super) fn today(opened: &Opened, log: &Log) -> Vec<LoggedLine> {
+    let new = new_bests_today(&opened.counting(log), opened.formula());
     log.records
         .iter()
         .rev()
         .filter(|record| record.at.date() == opened.on)
-        .map(|record| line(opened, record))
+        .map(|record| line(opened, record, &new))
         .collect()
+}
+
+/// What to say of a set that was just logged: the bests that it brought, or confirmed.
+pub(super) fn news_of(opened: &Opened, log: &Log, set: Id) -> Option<String> {
+    let counted = Counted::of(&opened.book.settings);
+    let new = new_bests_by(log, &opened.catalogue, counted, opened.formula(), set);
+    let said: Vec<String> = new.iter().map(|best| words(opened, best)).collect();
+    (!said.is_empty()).then(|| said.join(". "))
+}
+
+fn words(opened: &Opened, best: &NewBest) -> String {
+    let known = opened.catalogue.movement(&best.movement);
+    let title = known.map_or(best.movement.as_str(), |movement| &movement.title);
+    new_best(best, title, opened.book.unit())
 }
 
 /// The newest record of the day: what undo takes back.
@@ -28,7 +46,7 @@ pub(super) fn newest<'l>(opened: &Opened, log: &'l Log) -> Option<&'l Record> {
         .find(|record| record.at.date() == opened.on)
 }
 
-fn line(opened: &Opened, record: &Record) -> LoggedLine {
+fn line(opened: &Opened, record: &Record, new: &[NewBest]) -> LoggedLine {
     let (rail, what, result) = said(&opened.catalogue, opened.book.unit(), &record.what);
     LoggedLine {
         id: record.id.to_string(),
@@ -36,7 +54,10 @@ fn line(opened: &Opened, record: &Record) -> LoggedLine {
         rail: rail.filter(|rail| *rail != Rail::Both),
         what,
         result,
-        best: None,
+        best: new
+            .iter()
+            .find(|best| best.set == record.id)
+            .map(|best| short(best, opened.book.unit())),
     }
 }
 
@@ -71,6 +92,8 @@ fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String
             (Some(Rail::from(*side)), title, rung)
         }
         Fact::Phase { kind, .. } => (None, "Phase".to_owned(), format!("{kind:?}").to_lowercase()),
+        Fact::Archive { archived: true, .. } => (None, "Archived".to_owned(), "off the roster".to_owned()),
+        Fact::Archive { .. } => (None, "Active".to_owned(), "on the roster".to_owned()),
         Fact::Goal { rung, .. } => (None, "Goal".to_owned(), rung.clone()),
         Fact::Note { text } => (None, text.clone(), String::new()),
         Fact::Profile { .. } => (None, "Profile".to_owned(), String::new()),

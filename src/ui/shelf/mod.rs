@@ -2,7 +2,9 @@
 //!
 //! Invariant: "saved" is said only after the writer has flushed; views are made anew from what was read back.
 
+mod beliefs;
 mod cards;
+mod class;
 mod desk;
 mod first;
 mod import;
@@ -10,12 +12,16 @@ mod jobs;
 mod ladders;
 mod logged;
 mod memory;
+mod mend;
 mod next;
 mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod strength;
+mod totals;
 mod watch;
+mod what_if;
 mod write;
 
 use std::collections::HashMap;
@@ -28,9 +34,11 @@ use crate::clock;
 use crate::logbook::Machine;
 
 use super::book::{Book, Deed, Done, News};
+use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, FirstView, FrameView, ImportView, LaddersView, NextView, RosterView, Saved,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
+    RosterView, Saved, TotalsView,
 };
 
 pub use memory::open_window;
@@ -77,6 +85,8 @@ pub struct Shelf {
     /// How often something was written.
     writes: u64,
     import: Option<ImportView>,
+    /// The class whose results are typed, by folder.
+    class: Vec<String>,
 }
 
 impl Shelf {
@@ -103,6 +113,7 @@ impl Shelf {
             own: HashMap::new(),
             writes: 0,
             import: None,
+            class: Vec::new(),
         }
     }
 
@@ -204,6 +215,10 @@ impl Book for Shelf {
         self.opened.as_ref().map(ladders::view).unwrap_or_default()
     }
 
+    fn totals(&self) -> TotalsView {
+        self.opened.as_ref().map(totals::view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -212,9 +227,32 @@ impl Book for Shelf {
         self.import.clone()
     }
 
+    fn class(&self) -> ClassView {
+        let view = |opened| class::view(opened, &self.class);
+        self.opened.as_ref().map(view).unwrap_or_default()
+    }
+
+    fn gym(&self) -> GymView {
+        self.opened
+            .as_ref()
+            .map(|opened| class::gym(opened, &self.device))
+            .unwrap_or_default()
+    }
+
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
+            Deed::Gym(GymDeed::ShowClass(athletes)) => {
+                self.class = athletes;
+                self.revision += 1;
+                Done::Ok(None)
+            }
+            Deed::Gym(GymDeed::Print { paper, athletes, to }) => match self.print(paper, &athletes, &to) {
+                Ok(words) => Done::Ok(words),
+                Err(words) => Done::Failed(words),
+            },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
+            Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
+            Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
             Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),
             Deed::OpenDemo => self.begin_demo(),

@@ -7,14 +7,18 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use chrono::NaiveDate;
 use rayon::prelude::*;
 
+use crate::bests::{Formula, Kind, Size, bests};
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
-use crate::coaching::{NextStep, PlatesOnHand};
+use crate::coaching::session::session_steps;
+use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::timeline::Timeline;
 use crate::ui::work::{Go, Progress, Report};
+use crate::units::{Rail, Side};
 
 /// An open logbook.
 pub(super) struct Opened {
@@ -29,6 +33,10 @@ pub(super) struct Opened {
     pub folder: Option<String>,
     /// The ladder to show, if one was chosen.
     pub ladder: Option<String>,
+    /// The movement and side to show on Totals, if one was chosen.
+    pub lift: Option<(String, Option<Side>)>,
+    /// The bodyweight that Ladders is looked at with, kg.
+    pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
 }
@@ -91,6 +99,8 @@ impl Opened {
             athletes,
             folder,
             ladder: None,
+            lift: None,
+            asked_kg: None,
             problems,
         })
     }
@@ -112,7 +122,9 @@ impl Opened {
         for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
             let new = athlete(&log, &self.catalogue, &self.plates, self.on);
             self.athletes.retain(|athlete| athlete.folder != log.folder);
-            self.athletes.push(new);
+            if !log.is_archived(self.on) {
+                self.athletes.push(new);
+            }
             match self.book.logs.iter().position(|old| old.folder == log.folder) {
                 Some(at) => {
                     if let (Some(old), Some(before)) =
@@ -139,6 +151,32 @@ impl Opened {
             .find(|(_, athlete)| athlete.folder == folder)
     }
 
+    /// What this session asks of a rail on a rung.
+    pub fn asked(&self, folder: &str, ladder: &str, rail: Rail, rung: &str) -> Option<&Prescription> {
+        self.athletes
+            .iter()
+            .find(|athlete| athlete.folder == folder)?
+            .session
+            .iter()
+            .filter(|step| step.ladder == ladder && step.rail == rail)
+            .filter_map(|step| step.prescription.as_ref())
+            .find(|work| work.rung == rung)
+    }
+
+    /// Everyone's next steps anew, after plates or unit changed.
+    pub fn reckon(&mut self) {
+        self.plates = PlatesOnHand::of(&self.book.settings);
+        let mut athletes: Vec<Athlete> = self
+            .book
+            .logs
+            .par_iter()
+            .filter(|log| !log.is_archived(self.on))
+            .map(|log| athlete(log, &self.catalogue, &self.plates, self.on))
+            .collect();
+        sort(&mut athletes);
+        self.athletes = athletes;
+    }
+
     /// The log of an athlete.
     pub fn log(&self, folder: &str) -> Option<&Log> {
         self.book.logs.iter().find(|log| log.folder == folder)
@@ -154,11 +192,37 @@ impl Opened {
         Timeline::new(log, &self.catalogue, self.on)
     }
 
+    /// The rep-max formula that the logbook chose.
+    pub fn formula(&self) -> Formula {
+        Formula::chosen(&self.book.settings)
+    }
+
+    /// The log as Totals counts the body.
+    pub fn counting<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
+        Timeline::counting(log, &self.catalogue, self.on, Counted::of(&self.book.settings))
+    }
+
+    /// Everybody's bests of a movement and side, for so many repetitions; doubted ones are left out.
+    pub fn gym_bests(&self, movement: &str, side: Option<Side>) -> Vec<(Kind, u16, f64)> {
+        let of = |log: &Log| -> Vec<(Kind, u16, f64)> {
+            let timeline = self.counting(log);
+            let all = bests(&timeline, self.formula()).into_iter();
+            let mine = all.filter(|best| best.movement == movement && best.side == side && !best.doubted);
+            mine.filter_map(|best| match best.size {
+                Size::Reps(reps) => Some((best.kind, reps, best.value)),
+                Size::Hold(_) | Size::Estimate => None,
+            })
+            .collect()
+        };
+        self.book.logs.par_iter().flat_map_iter(of).collect()
+    }
+
     /// Opens an athlete, if there is such a one.
     pub fn choose(&mut self, folder: &str) {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
             self.folder = Some(folder.to_owned());
             self.ladder = None;
+            self.asked_kg = None;
         }
     }
 
@@ -200,6 +264,7 @@ fn everyone(
     let done = AtomicU64::new(0);
     let mut athletes: Vec<Athlete> = logs
         .par_iter()
+        .filter(|log| !log.is_archived(on))
         .map(|log| {
             let athlete = athlete(log, catalogue, plates, on);
             let done = done.fetch_add(1, Ordering::Relaxed) + 1;
@@ -213,23 +278,7 @@ fn everyone(
 fn athlete(log: &Log, catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Athlete {
     let timeline = Timeline::new(log, catalogue, on);
     let steps = next_steps(&timeline, catalogue, plates);
-    let trained_today = timeline.sets.last().is_some_and(|set| set.date == on);
-    let session = if trained_today {
-        let before = log.without_sets_of(on);
-        let before = Timeline::new(&before, catalogue, on);
-        let mut session = next_steps(&before, catalogue, plates);
-        // A ladder that only today's sets are on has no advice from before them.
-        session.extend(
-            steps
-                .iter()
-                .filter(|step| !session.iter().any(|known| known.ladder == step.ladder))
-                .cloned()
-                .collect::<Vec<_>>(),
-        );
-        session
-    } else {
-        steps.clone()
-    };
+    let session = session_steps(log, &timeline, catalogue, plates, &steps);
     Athlete {
         folder: log.folder.clone(),
         line: line_of(&timeline, catalogue, &steps),

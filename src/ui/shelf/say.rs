@@ -2,8 +2,9 @@
 
 use chrono::NaiveDate;
 
-use crate::catalogue::{Help, Range, Rung, Shape, Standard};
+use crate::catalogue::{Range, Rung, Standard};
 use crate::coaching::Verdict as Said;
+pub(super) use crate::report::advice::help;
 use crate::report::numbers::number;
 use crate::timeline::LoggedSet;
 use crate::ui::views::Verdict;
@@ -105,32 +106,6 @@ pub(super) fn standard(rung: &Rung) -> String {
     format!("{sets} × {}{unit}{load}", number(*reach, 1))
 }
 
-/// What makes a rung lighter or harder than the plain movement, in a few words; none where nothing does.
-pub(super) fn help(help: &Help) -> Option<String> {
-    let shape = |shape: &Shape| match shape {
-        Shape::Tuck => "Knees to the chest",
-        Shape::AdvancedTuck => "Hips and knees at 90°, back flat",
-        Shape::OneLeg => "One leg straight, the other tucked",
-        Shape::Straddle => "Legs straight and apart",
-        Shape::Level => "Legs straight and level",
-    };
-    Some(match help {
-        Help::Added | Help::Plain => return None,
-        Help::FingerHelp(1) => "One finger of the free hand helps".to_owned(),
-        Help::FingerHelp(count) => format!("{count} fingers of the free hand help"),
-        Help::Band => "A band helps".to_owned(),
-        Help::Negative => "Only the way down".to_owned(),
-        Help::Shape(of) => shape(of).to_owned(),
-        Help::HandsRaised(cm) => format!("Hands on a box, {cm} cm"),
-        Help::FeetRaised(cm) => format!("Feet on a box, {cm} cm"),
-        Help::Box(cm) => format!("Down to a box, {cm} cm"),
-        Help::Lean(degrees) => format!("Leaning back {degrees}° from upright"),
-        Help::Wall => "A wall steadies you".to_owned(),
-        Help::HalfRange => "Half the way only".to_owned(),
-        Help::Variation(words) => words.clone(),
-    })
-}
-
 /// `L `, `R ` or nothing.
 pub(super) fn side(rail: Rail) -> &'static str {
     match rail {
@@ -143,4 +118,21 @@ pub(super) fn side(rail: Rail) -> &'static str {
 /// A count for a chip or square; ladders ask a handful of days.
 pub(super) fn few(count: usize) -> u8 {
     u8::try_from(count).unwrap_or(u8::MAX)
+}
+
+/// `1 rep`, `4 reps`.
+pub(super) fn reps(count: f64) -> String {
+    if count == 1.0 {
+        "1 rep".to_owned()
+    } else {
+        format!("{} reps", number(count, 0))
+    }
+}
+
+/// The words with a capital letter first.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

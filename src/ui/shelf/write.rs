@@ -3,7 +3,7 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Log, Name, Record, Trouble, Writer, Written};
+use crate::logbook::{Fact, Id, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
@@ -29,13 +29,72 @@ impl Shelf {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let facts = facts(opened, deed)?;
         let name = open_name(opened)?;
+        self.add(&name, facts)?;
+        Ok(self.news())
+    }
+
+    /// What the newest record of the day is, if it is a set: a best.
+    fn news(&self) -> Option<String> {
+        let opened = self.opened.as_ref()?;
+        let log = opened.open_log()?;
+        let newest = logged::newest(opened, log)?;
+        matches!(newest.what, Fact::Set(_)).then(|| logged::news_of(opened, log, newest.id))?
+    }
+
+    /// Appends facts of an athlete as one moment, and reads the athlete back; makes the athlete if there is none.
+    pub(super) fn add(&mut self, name: &Name, facts: Vec<Fact>) -> Result<(), NotDone> {
+        self.add_then(name, facts, name)
+    }
+
+    /// The same for an athlete who is called `after` then.
+    pub(super) fn add_then(&mut self, name: &Name, facts: Vec<Fact>, after: &Name) -> Result<(), NotDone> {
         let (at, device) = (self.at(), self.device.clone());
-        self.change(&name, |writer| {
+        self.change(after, |writer| {
             writer
-                .add(&name, &at, |log| records(facts, &at, log, &device))
+                .add(name, &at, |log| records(facts, &at, log, &device))
                 .map(|_| ())
+        })
+    }
+
+    /// Saves a batch over several athletes, all or nothing, and reads them back.
+    pub(super) fn commit(&mut self, batch: Vec<(Name, Vec<Record>)>) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let root = opened.book.root.clone();
+        let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
+        let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
+            writer.commit(batch)?;
+            names
+                .iter()
+                .map(|name| writer.read_athlete(name))
+                .collect::<Result<Vec<_>, _>>()
         })?;
-        Ok(None)
+        for (fresh, _) in fresh.into_iter().flatten() {
+            self.take_back(fresh);
+        }
+        Ok(())
+    }
+
+    /// Replaces the gym's settings, and reads everything anew.
+    pub(super) fn write_settings(&mut self, settings: &Settings) -> Result<(), NotDone> {
+        let root = self.opened.as_ref().ok_or(NOTHING_OPEN)?.book.root.clone();
+        self.desk.write(&self.machine, &root, &self.device, |writer| {
+            writer.write_settings(settings)
+        })?;
+        if let Some(opened) = &mut self.opened {
+            opened.book.settings = settings.clone();
+            opened.reckon();
+        }
+        Ok(())
+    }
+
+    fn take_back(&mut self, fresh: Logbook) {
+        let folders: Vec<String> = fresh.logs.iter().map(|log| log.folder.clone()).collect();
+        if let Some(opened) = &mut self.opened {
+            opened.take(fresh);
+        }
+        for folder in folders {
+            self.keep_lengths(&folder);
+        }
     }
 
     /// Writes under the lock, and reads the athlete back.
@@ -50,13 +109,8 @@ impl Shelf {
             write(writer)?;
             writer.read_athlete(name)
         })?;
-        let Some((fresh, _)) = fresh else { return Ok(()) };
-        let folders: Vec<String> = fresh.logs.iter().map(|log| log.folder.clone()).collect();
-        if let Some(opened) = &mut self.opened {
-            opened.take(fresh);
-        }
-        for folder in folders {
-            self.keep_lengths(&folder);
+        if let Some((fresh, _)) = fresh {
+            self.take_back(fresh);
         }
         Ok(())
     }
@@ -64,12 +118,25 @@ impl Shelf {
     /// Takes back the newest record of the day.
     pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let name = open_name(opened)?;
         let newest = opened
             .open_log()
             .and_then(|log| logged::newest(opened, log))
             .map(|record| record.id)
             .ok_or("nothing of today is left to take back.")?;
+        self.change_record(
+            newest,
+            Fact::Retract {
+                target: newest,
+                why: None,
+            },
+        )?;
+        Ok(None)
+    }
+
+    /// Writes what changes one record of the open athlete, unless it is gone by then.
+    pub(super) fn change_record(&mut self, id: Id, what: Fact) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let name = open_name(opened)?;
         let known = opened.book.highest_rev();
         let (at, device) = (self.at(), self.device.clone());
         let called = name.clone();
@@ -78,7 +145,7 @@ impl Shelf {
             let Some((log, _)) = writer.read_athlete(&called)? else {
                 return Ok(());
             };
-            let Some(target) = log.target(newest).filter(|target| !target.is_retracted) else {
+            let Some(target) = log.target(id).filter(|target| !target.is_retracted) else {
                 return Ok(());
             };
             let record = Record {
@@ -87,14 +154,10 @@ impl Shelf {
                 dev: device,
                 nth: log.logs.first().map_or(0, |log| log.count_on(at.date())),
                 at,
-                what: Fact::Retract {
-                    target: newest,
-                    why: None,
-                },
+                what,
             };
             writer.change(&target, record)
-        })?;
-        Ok(None)
+        })
     }
 }
 
@@ -106,7 +169,7 @@ fn open_name(opened: &Opened) -> Result<Name, String> {
 }
 
 /// Facts as records of one moment, each with its own place in the day.
-fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> Vec<Record> {
+pub(super) fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> Vec<Record> {
     let first = log.map_or(0, |log| log.count_on(at.date()));
     (first..)
         .zip(facts)
@@ -123,7 +186,7 @@ fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device: &str) -> V
 
 fn facts(opened: &Opened, deed: Deed) -> Result<Vec<Fact>, String> {
     let fact = match deed {
-        Deed::Log(draft) => Fact::Set(set(opened, &draft)?),
+        Deed::Log(draft) => Fact::Set(set(opened, opened.folder.as_deref().unwrap_or_default(), &draft)?),
         Deed::WeighIn(value) => Fact::WeighIn {
             bodyweight: bodyweight(value, opened.book.unit())?,
             note: None,
@@ -190,7 +253,8 @@ pub(super) fn effort(amount: f64, is_hold: bool) -> Result<Effort, String> {
         .ok_or_else(|| format!("{amount} is no number of reps; it is whole, up to 1000."))
 }
 
-fn set(opened: &Opened, draft: &SetDraft) -> Result<Set, String> {
+/// A set of an athlete, with the load that the session asked of them.
+pub(super) fn set(opened: &Opened, athlete: &str, draft: &SetDraft) -> Result<Set, String> {
     let ladder = opened
         .catalogue
         .ladder(&draft.ladder)
@@ -200,14 +264,7 @@ fn set(opened: &Opened, draft: &SetDraft) -> Result<Set, String> {
         .catalogue
         .movement(&rung.movement)
         .is_some_and(crate::catalogue::Movement::is_sided);
-    let asked = opened.athlete().and_then(|(_, athlete)| {
-        athlete
-            .session
-            .iter()
-            .filter(|step| step.ladder == draft.ladder && step.rail == draft.rail)
-            .filter_map(|step| step.prescription.as_ref())
-            .find(|work| work.rung == draft.rung)
-    });
+    let asked = opened.asked(athlete, &draft.ladder, draft.rail, &draft.rung);
     let load = asked
         .and_then(|work| work.load.as_ref())
         .filter(|load| !load.plates.is_empty())

@@ -1,8 +1,8 @@
 //! A ladder as it is drawn: rungs, hands, beliefs, companions, branches.
 
-use crate::units::Rail;
+use crate::units::{Rail, Unit};
 
-use super::Phrase;
+use super::{Phrase, StrengthView};
 
 /// One ladder of one athlete.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -31,6 +31,27 @@ pub struct LadderView {
     pub set_aside: Vec<Rail>,
     /// What is wrong with the ladder's file, if it is broken: the last good version is shown.
     pub broken: Option<String>,
+    /// Another bodyweight, where anything is said about it.
+    pub what_if: Option<LadderWhatIf>,
+}
+
+/// What another bodyweight would mean on a ladder.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LadderWhatIf {
+    /// Bodyweight today, kg.
+    pub today_kg: f64,
+    /// The bodyweight that the demands and ghosts are made for, kg; none for today's.
+    pub asked_kg: Option<f64>,
+    /// Lightest and heaviest of the slider, kg.
+    pub ends_kg: [f64; 2],
+    /// The lightest bodyweight that is answered, kg.
+    pub from_kg: Option<f64>,
+    /// 80 % intervals there, on the ladder's scale.
+    pub ghosts: Vec<(Rail, (f64, f64))>,
+    /// What is said beside the slider.
+    pub words: String,
+    /// The unit of bodyweights.
+    pub unit: Unit,
 }
 
 /// A rung of the main line.
@@ -211,6 +232,8 @@ pub struct LaddersView {
     pub open: Option<LadderView>,
     /// Every ladder that can be opened: id, title, whether the athlete is on it, and what is wrong with its file.
     pub others: Vec<OtherLadder>,
+    /// Strength over time of the open ladder's movements.
+    pub strength: Vec<StrengthView>,
 }
 
 /// A ladder that can be opened.

@@ -2,20 +2,24 @@
 //!
 //! Numbers that a control changes are numbers here; everything else is words already, in the logbook's unit.
 
+mod class;
 mod first;
 mod frame;
 mod ladder;
 mod next;
 mod phrase;
 mod roster;
+mod strength;
 mod totals;
 mod verdict;
 
+pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
 pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
 pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
+pub use strength::*;
 pub use totals::*;
 pub use verdict::Verdict;

@@ -4,6 +4,8 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
+mod strength;
+mod what_if;
 
 pub use state::{LaddersState, Over};
 
@@ -13,8 +15,8 @@ use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
-use crate::ui::two_rail::ladder_ui;
 use crate::ui::two_rail::layout::{Layout, Width};
+use crate::ui::two_rail::{ghost, ladder_ui};
 use crate::ui::views::{LadderView, LaddersView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
@@ -47,12 +49,15 @@ impl Screen for LaddersScreen {
         ladders_ui(ui, &self.view, &mut self.state, actions);
     }
 
-    fn perform(&mut self, action: Action, _actions: &mut Actions) {
+    fn perform(&mut self, action: Action, actions: &mut Actions) {
+        if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
+            what_if::perform(action, asked, actions);
+        }
         self.state.perform(action, self.view.open.as_ref());
     }
 
     fn has_sheet(&self) -> bool {
-        self.state.over.is_some()
+        self.state.over.is_some_and(Over::takes_keys)
     }
 
     fn leave(&mut self) {
@@ -77,6 +82,7 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
         None => empty_ui(ui, header, main, actions),
     }
     others::others_ui(ui, view, state, actions);
+    strength::strength_ui(ui, view, state, actions);
     if let Some(ladder) = &view.open {
         place::place_ui(ui, ladder, state, actions);
     }
@@ -91,6 +97,13 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
     let place = Rect::from_min_size(pos2(room.left() + 6.0, room.center().y - 17.0), vec2(width, 34.0));
     if button.show(ui, place).clicked() {
         actions.ask(Action::OtherLadder);
+    }
+    let key = Action::StrengthOverTime.key();
+    let button = Button::plain("Strength").key(&key);
+    let width = button.width(ui.painter(), &theme);
+    let place = Rect::from_min_size(pos2(place.right() + 8.0, place.top()), vec2(width, 34.0));
+    if button.show(ui, place).clicked() {
+        actions.ask(Action::StrengthOverTime);
     }
     let mut left = place.right() + 16.0;
     if let Some(subtitle) = &view.subtitle {
@@ -160,6 +173,14 @@ fn main_ui(
     } else {
         main.right()
     };
+    let all = main;
+    let mut main = main;
+    // A low window keeps its height for the rungs.
+    if let Some(asked) = view.what_if.as_ref().filter(|_| main.height() > 420.0) {
+        main.max.y -= what_if::HEIGHT;
+        let bar = Rect::from_min_max(main.left_bottom(), pos2(ladder_right, all.bottom()));
+        what_if::what_if_ui(ui, bar, asked, actions);
+    }
     let roomy = ladder_right - main.left() > 820.0;
     let width = if roomy { Width::Full } else { Width::Narrow };
     let top = if view.broken.is_some() { 74.0 } else { 30.0 };
@@ -180,6 +201,12 @@ fn main_ui(
     let layout = Layout::of(view, area, width, state.scroll);
     column_heads(ui, view, &layout, area.top() - 14.0, roomy);
     let touch = ladder_ui(ui, view, &layout, width, state.chosen, state.less_motion);
+    if let Some(asked) = &view.what_if {
+        let painter = ui.painter_at(layout.area.expand(14.0));
+        for (rail, interval) in &asked.ghosts {
+            ghost(&painter, *interval, *rail, &layout, &theme);
+        }
+    }
     state.height = area.height();
     if let Some(spot) = touch.chosen {
         state.chosen = Some(spot);
@@ -190,7 +217,7 @@ fn main_ui(
     }
     state.follow(view, &layout);
     if beside {
-        let place = Rect::from_min_max(pos2(ladder_right, main.top()), main.max);
+        let place = Rect::from_min_max(pos2(ladder_right, main.top()), all.max);
         ui.painter().rect_filled(place, 0.0, *theme.surface);
         ui.painter()
             .vline(place.left() + 0.5, place.y_range(), Stroke::new(1.0, *theme.line));

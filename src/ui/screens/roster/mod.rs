@@ -1,47 +1,104 @@
-//! The roster, plain: everyone with need, rungs and verdicts, sorted by need, to choose an athlete from.
+//! The roster: everyone with need, rungs and verdicts, sorted by need; who is marked gets a sheet, and their results are typed.
 
+mod grid;
+mod order;
+mod over;
 mod rows;
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use egui::{Align2, Rect, Stroke, TextEdit, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed};
+use crate::ui::gym::GymDeed;
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, NARROW, Theme, size};
-use crate::ui::views::{Need, Place, RosterLine, RosterView};
-use crate::ui::widgets::{self, badge, badge_colour, focus_ring, hand_disc, key_cap};
+use crate::ui::views::{GymView, Need, Paper, Place, RosterLine, RosterView};
+use crate::ui::widgets::{self, Button, badge, badge_colour, focus_ring, hand_disc, key_cap};
 
+pub use grid::Grid;
+use grid::grid_ui;
+use order::Order;
+use over::over_ui;
+pub use over::{NewPerson, Over, Person};
 use rows::{Columns, heads_ui, rows_ui};
 
 use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
 
-/// The roster, with its view as last loaded.
+/// The roster, with its views as last loaded.
 #[derive(Default)]
 pub struct RosterScreen {
     /// What is shown.
     pub view: RosterView,
     /// What it remembers.
     pub state: RosterState,
+    /// Plates, ladders to join, who is off the roster.
+    pub gym: GymView,
+    /// The class's results being typed, in place of the roster.
+    pub grid: Option<Grid>,
+}
+
+impl RosterScreen {
+    /// A deed is done: what asked for it closes.
+    pub fn done(&mut self, deed: &GymDeed) {
+        match deed {
+            GymDeed::LogClass(_) => self.grid = None,
+            GymDeed::ShowClass(_) | GymDeed::SetRack { .. } => {}
+            GymDeed::Archive { archived: false, .. } => {}
+            _ => self.state.over = None,
+        }
+    }
 }
 
 impl Screen for RosterScreen {
     fn context(&self) -> Context {
-        Context::Roster
+        if self.grid.is_some() {
+            Context::Everywhere
+        } else {
+            Context::Roster
+        }
     }
 
     fn load(&mut self, book: &dyn Book) {
         self.view = book.roster();
+        self.gym = book.gym();
+        self.state.loaded += 1;
+        if std::mem::take(&mut self.state.wants_class) {
+            self.grid = Some(Grid::of(book.class()));
+        }
     }
 
     fn ui(&mut self, ui: &mut Ui, _around: &Around<'_>, actions: &mut Actions) {
+        if let Some(grid) = &mut self.grid {
+            if grid_ui(ui, grid, actions) {
+                self.grid = None;
+            }
+            return;
+        }
         roster_ui(ui, &self.view, &mut self.state, actions);
+        over_ui(ui, &self.view, &self.gym, &mut self.state, actions);
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
-        self.state.perform(action, &self.view, actions);
+        match (&mut self.grid, action) {
+            (Some(grid), Action::Back) => {
+                if grid.leave() {
+                    self.grid = None;
+                }
+            }
+            (Some(_), _) => {}
+            (None, action) => self.state.perform(action, &self.view, &self.gym, actions),
+        }
+    }
+
+    fn has_sheet(&self) -> bool {
+        self.state.over.is_some()
+    }
+
+    fn leave(&mut self) {
+        self.state.over = None;
     }
 }
 
@@ -56,57 +113,144 @@ pub struct RosterState {
     pub filter: String,
     /// The filter wants the focus.
     pub focus_filter: bool,
+    /// Keys of marked athletes.
+    pub marked: BTreeSet<String>,
+    /// What lies over it.
+    pub over: Option<Over>,
+    /// A class was asked for, and its view comes with the next loading.
+    wants_class: bool,
     /// Bring the chosen line into view.
     bring: bool,
+    /// How often the view was loaded.
+    loaded: u64,
+    order: Order,
 }
 
 impl RosterState {
     /// Lines that pass the filter.
-    pub fn shown<'a>(&self, view: &'a RosterView) -> Vec<&'a RosterLine> {
-        let wanted = self.filter.trim().to_lowercase();
-        view.lines
-            .iter()
-            .filter(|line| self.need.is_none_or(|need| line.need == need))
-            .filter(|line| {
-                wanted.is_empty()
-                    || line.name.to_lowercase().contains(&wanted)
-                    || line.ladder.to_lowercase().contains(&wanted)
-            })
+    pub fn shown<'a>(&mut self, view: &'a RosterView) -> Vec<&'a RosterLine> {
+        self.refresh(view);
+        (0..self.order.len())
+            .filter_map(|nth| self.order.line(view, nth))
             .collect()
     }
 
+    fn refresh(&mut self, view: &RosterView) {
+        self.order.refresh(view, &self.filter, self.need, self.loaded);
+        self.chosen = self.chosen.min(self.order.len().saturating_sub(1));
+    }
+
+    /// The athletes that a sheet is for, in the roster's order: the marked ones, else the chosen one.
+    pub fn meant(&self, view: &RosterView) -> Vec<String> {
+        let marked = view
+            .lines
+            .iter()
+            .filter(|line| self.marked.contains(&line.athlete));
+        let marked: Vec<String> = marked.map(|line| line.athlete.clone()).collect();
+        if !marked.is_empty() {
+            return marked;
+        }
+        let chosen = self.order.line(view, self.chosen);
+        chosen.map(|line| line.athlete.clone()).into_iter().collect()
+    }
+
     /// Performs an action of this place.
-    pub fn perform(&mut self, action: Action, view: &RosterView, actions: &mut Actions) {
-        let lines = self.shown(view);
-        let last = lines.len().saturating_sub(1);
+    pub fn perform(&mut self, action: Action, view: &RosterView, gym: &GymView, actions: &mut Actions) {
+        self.refresh(view);
+        let last = self.order.len().saturating_sub(1);
+        let chosen = self.order.line(view, self.chosen);
         match action {
-            Action::RowUp => self.chosen = self.chosen.min(last).saturating_sub(1),
+            Action::RowUp => self.chosen = self.chosen.saturating_sub(1),
             Action::RowDown => self.chosen = (self.chosen + 1).min(last),
+            Action::PageUpRows => self.chosen = self.chosen.saturating_sub(PAGE),
+            Action::PageDownRows => self.chosen = (self.chosen + PAGE).min(last),
             Action::NextGroup => {
-                let now = lines.get(self.chosen).map(|line| line.need);
-                let next = lines
-                    .iter()
-                    .enumerate()
-                    .skip(self.chosen)
-                    .find(|(_, line)| Some(line.need) != now);
-                self.chosen = next.map_or(0, |(nth, _)| nth);
+                let now = chosen.map(|line| line.need);
+                let next = (self.chosen..self.order.len())
+                    .find(|nth| self.order.line(view, *nth).map(|line| line.need) != now);
+                self.chosen = next.unwrap_or(0);
+            }
+            Action::NeedOnly(nth) => {
+                let need = usize::from(nth)
+                    .checked_sub(1)
+                    .and_then(|nth| Need::ALL.get(nth))
+                    .copied();
+                self.need = need.filter(|need| self.need != Some(*need));
+                self.chosen = 0;
             }
             Action::OpenRow => {
-                if let Some(line) = lines.get(self.chosen) {
+                if let Some(line) = chosen {
                     actions.write(Deed::ChooseAthlete(line.athlete.clone()));
                     actions.ask(Action::Go(Place::Next));
                 }
             }
+            Action::MarkRow => {
+                if let Some(line) = chosen {
+                    if !self.marked.remove(&line.athlete) {
+                        self.marked.insert(line.athlete.clone());
+                    }
+                    self.chosen = (self.chosen + 1).min(last);
+                }
+            }
+            Action::MarkShown => self.mark_shown(view),
+            Action::TonightsSheet => self.over = Some(Over::print(Paper::Pages, self.meant(view), gym)),
+            Action::ProgressReport => {
+                let athlete = chosen.map(|line| line.athlete.clone()).into_iter().collect();
+                self.over = Some(Over::print(Paper::Progress, athlete, gym));
+            }
+            Action::TypeResults => {
+                let meant = self.meant(view);
+                if !meant.is_empty() {
+                    self.wants_class = true;
+                    actions.write(Deed::Gym(GymDeed::ShowClass(meant)));
+                }
+            }
+            Action::NewAthlete => self.over = Some(Over::New(NewPerson::default())),
+            Action::EditAthlete => {
+                self.over = Some(Over::Edit(chosen.map(Person::of).unwrap_or_default()));
+            }
+            Action::NoteRow => {
+                if let Some(line) = chosen {
+                    self.over = Some(Over::Note(Person::of(line)));
+                }
+            }
             Action::FilterRoster | Action::Find => self.focus_filter = true,
-            Action::Back => {
+            Action::Back if self.over.take().is_some() => return,
+            Action::Back if !self.filter.is_empty() || self.need.is_some() => {
                 self.filter.clear();
                 self.need = None;
             }
+            Action::Back => self.marked.clear(),
             _ => return,
         }
         self.bring = true;
     }
+
+    /// A place was chosen for the page to print.
+    pub fn picked(&mut self, path: &std::path::Path) {
+        if let Some(Over::Print(printing)) = &mut self.over {
+            printing.path = path.to_string_lossy().into_owned();
+        }
+    }
+
+    /// Marks all that are shown; where all are marked already, unmarks them.
+    fn mark_shown(&mut self, view: &RosterView) {
+        let shown: Vec<String> = (0..self.order.len())
+            .filter_map(|nth| self.order.line(view, nth))
+            .map(|line| line.athlete.clone())
+            .collect();
+        if shown.iter().all(|athlete| self.marked.contains(athlete)) {
+            shown.iter().for_each(|athlete| {
+                self.marked.remove(athlete);
+            });
+        } else {
+            self.marked.extend(shown);
+        }
+    }
 }
+
+/// Lines that Page Up and Page Down go.
+const PAGE: usize = 25;
 
 /// Shows the roster in the whole of `ui`.
 pub fn roster_ui(ui: &mut Ui, view: &RosterView, state: &mut RosterState, actions: &mut Actions) {
@@ -115,40 +259,64 @@ pub fn roster_ui(ui: &mut Ui, view: &RosterView, state: &mut RosterState, action
     ui.painter().rect_filled(whole, 0.0, *theme.raised);
     let wide = ui.ctx().content_rect().width() >= NARROW;
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 56.0 } else { 48.0 }));
-    header_ui(ui, header, view, state);
+    state.refresh(view);
+    header_ui(ui, header, view, state, actions);
     if view.lines.is_empty() {
         empty_ui(ui, whole, actions);
         return;
     }
+    state.refresh(view);
     let columns = Columns::of(whole);
     let heads = Rect::from_min_size(header.left_bottom(), vec2(whole.width(), 28.0));
     heads_ui(ui, heads, &columns);
     let foot_height = if whole.height() > 420.0 { 46.0 } else { 0.0 };
     let rows = Rect::from_min_max(heads.left_bottom(), whole.max - vec2(0.0, foot_height));
-    let lines = state.shown(view);
-    state.chosen = state.chosen.min(lines.len().saturating_sub(1));
-    rows_ui(ui, rows, &lines, &columns, state, actions);
+    rows_ui(ui, rows, view, &columns, state, actions);
     if foot_height > 0.0 {
         let foot = Rect::from_min_max(rows.left_bottom(), whole.max);
-        foot_ui(ui, foot, lines.get(state.chosen).copied());
+        foot_ui(ui, foot, state.order.line(view, state.chosen));
     }
 }
 
-/// Title, needs to pick, filter.
-fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState) {
+/// Title, needs to pick, filter, the sheet.
+fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, "Roster");
-    let field_width = 150.0;
+    let mut right = room.right();
+    if !view.lines.is_empty() {
+        let title = match state.marked.len() {
+            0 => "Sheet for tonight".to_owned(),
+            count => format!("Sheet for tonight, {count}"),
+        };
+        let title = if room.width() > 760.0 {
+            title.as_str()
+        } else {
+            "Sheet"
+        };
+        let button = Button::plain(title).key("S");
+        let width = button.width(ui.painter(), &theme);
+        let at = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
+        if button.show(ui, at).clicked() {
+            actions.ask(Action::TonightsSheet);
+        }
+        right = at.left() - 8.0;
+    }
+    let field_width = if room.width() > 760.0 { 150.0 } else { 110.0 };
     let field = Rect::from_min_size(
-        pos2(room.right() - field_width, room.center().y - 17.0),
+        pos2(right - field_width, room.center().y - 17.0),
         vec2(field_width, 34.0),
     );
     let edit = TextEdit::singleline(&mut state.filter)
         .hint_text("name or ladder")
         .align(egui::Align2::LEFT_CENTER);
-    let response = ui.put(field, edit).accessible_name("Filter by name or ladder");
+    let response = ui
+        .put(field, edit)
+        .accessible_name("Filter by name, ladder or need");
     if std::mem::take(&mut state.focus_filter) {
         response.request_focus();
+    }
+    if response.has_focus() && ui.input(|input| input.key_pressed(egui::Key::ArrowDown)) {
+        response.surrender_focus();
     }
     if state.filter.is_empty() && !response.has_focus() {
         key_cap(
@@ -160,45 +328,24 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &RosterView, state: &mut RosterState
             &theme,
         );
     }
-    let mut counts: BTreeMap<Need, usize> = BTreeMap::new();
-    for line in &view.lines {
-        *counts.entry(line.need).or_default() += 1;
-    }
+    let limit = field.left() - 8.0;
     let mut x = room.left() - 4.0;
-    let all = chip(
-        ui,
-        x,
-        room.center().y,
-        field.left() - 8.0,
-        None,
-        view.lines.len(),
-        state.need.is_none(),
-    );
-    if let Some((right, pressed)) = all {
+    let y = room.center().y;
+    if let Some((right, pressed)) = chip(ui, x, y, limit, None, view.lines.len(), state.need.is_none()) {
         x = right + 7.0;
         if pressed {
             state.need = None;
         }
     }
-    for (need, count) in counts {
-        let Some((right, pressed)) = chip(
-            ui,
-            x,
-            room.center().y,
-            field.left() - 8.0,
-            Some(need),
-            count,
-            state.need == Some(need),
-        ) else {
+    let needs: Vec<(Need, usize)> = state.order.needs().collect();
+    for (need, count) in needs {
+        let chosen = state.need == Some(need);
+        let Some((right, pressed)) = chip(ui, x, y, limit, Some(need), count, chosen) else {
             break;
         };
         x = right + 7.0;
         if pressed {
-            state.need = if state.need == Some(need) {
-                None
-            } else {
-                Some(need)
-            };
+            state.need = (!chosen).then_some(need);
         }
     }
 }
@@ -264,7 +411,14 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
         .hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, *theme.line));
     let Some(line) = line else { return };
     let y = rect.center().y;
-    let keys = [("↑↓", "line"), ("Enter", "open"), ("G", "next group")];
+    let keys = [
+        ("↑↓", "line"),
+        ("Enter", "open"),
+        ("X", "mark"),
+        ("T", "type results"),
+        ("N", "note"),
+        ("E", "edit"),
+    ];
     let mut right = rect.right() - 16.0;
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     for (key, words) in keys.iter().rev().filter(|_| rect.width() > 820.0) {
@@ -298,10 +452,15 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
 }
 
 /// A logbook without athletes.
-fn empty_ui(ui: &mut Ui, rect: Rect, _actions: &mut Actions) {
-    heading_centred(
-        ui,
-        pos2(rect.center().x, rect.top() + 180.0),
-        "No athlete yet. Log a set or bring a spreadsheet, and they appear here.",
-    );
+fn empty_ui(ui: &mut Ui, rect: Rect, actions: &mut Actions) {
+    let at = pos2(rect.center().x, rect.top() + 180.0);
+    heading_centred(ui, at, "No athlete yet. Add one, or bring a spreadsheet.");
+    let theme = Theme::of(ui);
+    let key = Action::NewAthlete.key();
+    let button = Button::main("New athlete").key(&key);
+    let width = button.width(ui.painter(), &theme);
+    let rect = Rect::from_min_size(pos2(at.x - width / 2.0, at.y + 44.0), vec2(width, 36.0));
+    if button.show(ui, rect).clicked() {
+        actions.ask(Action::NewAthlete);
+    }
 }

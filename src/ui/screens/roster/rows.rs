@@ -4,7 +4,7 @@ use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, letters};
 use crate::ui::screens::next::heading_centred;
 use crate::ui::theme::{Face, Theme, size};
-use crate::ui::views::RosterLine;
+use crate::ui::views::{RosterLine, RosterView};
 use crate::ui::widgets::{badge_with_word, focus_ring, lying};
 use crate::units::Rail;
 use egui::{Align2, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
@@ -46,8 +46,8 @@ impl Columns {
             }
         } else if width >= 820.0 {
             Self {
-                need: x(12.0),
-                name: x(96.0),
+                need: x(20.0),
+                name: x(104.0),
                 glyph: Some(x(232.0)),
                 ladder: Some(x(376.0)),
                 rung: None,
@@ -59,8 +59,8 @@ impl Columns {
             }
         } else {
             Self {
-                need: x(12.0),
-                name: x(90.0),
+                need: x(20.0),
+                name: x(98.0),
                 glyph: None,
                 ladder: None,
                 rung: None,
@@ -82,7 +82,14 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     let y = rect.center().y;
     let ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let heads = [
-        (Some(columns.need), "needs"),
+        (
+            Some(columns.need),
+            if columns.rung.is_some() {
+                "needs most"
+            } else {
+                "needs"
+            },
+        ),
         (Some(columns.name), "athlete"),
         (columns.glyph, "L over R, ground to goal"),
         (columns.ladder, "ladder"),
@@ -104,7 +111,7 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
 pub(super) fn rows_ui(
     ui: &mut Ui,
     rect: Rect,
-    lines: &[&RosterLine],
+    view: &RosterView,
     columns: &Columns,
     state: &mut RosterState,
     actions: &mut Actions,
@@ -112,18 +119,18 @@ pub(super) fn rows_ui(
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect));
     child.spacing_mut().item_spacing.y = 0.0;
     child.shrink_clip_rect(rect);
-    if lines.is_empty() {
+    if state.order.is_empty() {
         heading_centred(
             &mut child,
             pos2(rect.center().x, rect.top() + 40.0),
-            "Nobody by that name or ladder. Esc shows everyone.",
+            "Nobody by that name, ladder or need. Esc shows everyone.",
         );
         return;
     }
     let bring = std::mem::take(&mut state.bring).then_some(state.chosen);
     ScrollArea::vertical()
         .auto_shrink(false)
-        .show_rows(&mut child, ROW, lines.len(), |ui, shown| {
+        .show_rows(&mut child, ROW, state.order.len(), |ui, shown| {
             if let Some(nth) = bring {
                 let offset = (crate::ui::screens::ladders::many(nth)
                     - crate::ui::screens::ladders::many(shown.start))
@@ -132,15 +139,21 @@ pub(super) fn rows_ui(
                 ui.scroll_to_rect(target, None);
             }
             for nth in shown {
-                let Some(line) = lines.get(nth) else { continue };
+                let Some(line) = state.order.line(view, nth) else {
+                    continue;
+                };
                 let before = nth
                     .checked_sub(1)
-                    .and_then(|nth| lines.get(nth))
+                    .and_then(|nth| state.order.line(view, nth))
                     .map(|line| line.need);
                 let (_, row) = ui.allocate_space(vec2(rect.width(), ROW));
-                let count = lines.iter().filter(|other| other.need == line.need).count();
-                let first = (before != Some(line.need)).then_some(count);
-                if row_ui(ui, row, line, first, nth == state.chosen, columns) {
+                let first = (before != Some(line.need)).then(|| state.order.count(line.need));
+                let look = RowLook {
+                    first,
+                    chosen: nth == state.chosen,
+                    marked: state.marked.contains(&line.athlete),
+                };
+                if row_ui(ui, row, line, look, columns) {
                     if state.chosen == nth {
                         actions.ask(Action::OpenRow);
                     }
@@ -150,22 +163,41 @@ pub(super) fn rows_ui(
         });
 }
 
-/// One athlete; true when the line was pressed.
-fn row_ui(
-    ui: &mut Ui,
-    rect: Rect,
-    line: &RosterLine,
+/// How a line stands among the others.
+#[derive(Debug, Clone, Copy)]
+struct RowLook {
+    /// The first of its need, and how many that need has.
     first: Option<usize>,
     chosen: bool,
-    columns: &Columns,
-) -> bool {
+    marked: bool,
+}
+
+/// A small square with a tick at the line's left end.
+fn mark_ui(painter: &egui::Painter, rect: Rect, theme: &Theme) {
+    let square = Rect::from_center_size(pos2(rect.left() + 11.0, rect.center().y), vec2(10.0, 10.0));
+    painter.rect_filled(square, 2.0, *theme.ink);
+    let points = [(-2.8, 0.0), (-0.8, 2.2), (3.0, -2.4)].map(|(x, y)| square.center() + vec2(x, y));
+    painter.line(points.to_vec(), Stroke::new(1.5, *theme.raised));
+}
+
+/// One athlete; true when the line was pressed.
+fn row_ui(ui: &mut Ui, rect: Rect, line: &RosterLine, look: RowLook, columns: &Columns) -> bool {
+    let RowLook {
+        first,
+        chosen,
+        marked,
+    } = look;
     let theme = Theme::of(ui);
     let response = ui.interact(
         rect,
         ui.scope_id().with(("athlete", &line.athlete)),
         Sense::click(),
     );
-    let said = spoken(line);
+    let said = if marked {
+        format!("{}, marked", spoken(line))
+    } else {
+        spoken(line)
+    };
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &said));
     let painter = ui.painter();
     if chosen {
@@ -175,6 +207,9 @@ fn row_ui(
             0.0,
             *theme.ember,
         );
+    }
+    if marked {
+        mark_ui(painter, rect, &theme);
     }
     let heavy = first.is_some();
     painter.hline(

@@ -1,5 +1,7 @@
 //! Settings of this window on this machine: the look, the size of text, motion, keys, beeps; and which logbook is open.
 
+mod gym;
+
 use egui::{Frame, Margin, Rect, RichText, ScrollArea, Ui, UiBuilder, vec2};
 
 use crate::ui::action::{Action, Actions, Context};
@@ -11,10 +13,11 @@ use crate::ui::widgets::{self, Button, Choices, State, tick_box};
 
 use super::{Around, Screen};
 
-/// Settings. It remembers nothing of its own.
+/// Settings, with the gym as it is typed.
 #[derive(Default)]
 pub struct SettingsScreen {
     folder: String,
+    gym: gym::Gym,
 }
 
 impl Screen for SettingsScreen {
@@ -25,6 +28,7 @@ impl Screen for SettingsScreen {
     fn load(&mut self, book: &dyn Book) {
         let folder = book.folder().unwrap_or_default();
         self.folder = crate::problem::visible(&folder.to_string_lossy());
+        self.gym.load(book.gym());
     }
 
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
@@ -44,6 +48,8 @@ impl Screen for SettingsScreen {
                 ui.add_space(16.0);
                 card(ui, "How it looks", |ui| look_ui(ui, around, actions));
                 card(ui, "Keys and sound", |ui| keys_ui(ui, around, actions));
+                card(ui, "Plates of this gym", |ui| self.gym.rack_ui(ui, actions));
+                card(ui, "Machines", |ui| self.gym.machines_ui(ui));
                 card(ui, "Logbook", |ui| self.logbook_ui(ui, actions));
                 ui.add_space(16.0);
             });
@@ -60,10 +66,7 @@ impl SettingsScreen {
             &self.folder
         };
         note(ui, folder);
-        note(
-            ui,
-            "Plates, unit and belt weight are in its file logbook.ron; a change there shows here within a second.",
-        );
+        note(ui, "A change in its files shows here within a second.");
         ui.add_space(6.0);
         ui.horizontal_wrapped(|ui| {
             let buttons = [

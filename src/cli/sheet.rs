@@ -1,0 +1,62 @@
+//! `sheet`: tonight's sheet as a PDF.
+
+use crate::logbook::{Logbook, Machine, Name, Trouble, hand_out_pdf};
+use crate::paper::{class, pdf, sheet as page_an_athlete};
+use crate::problem::{quoted, visible};
+use crate::report::numbers::counted;
+use crate::report::sheet::sheet;
+
+use super::args_paper::SheetArgs;
+use super::reading::{self, Reading};
+use super::{Answer, Failed};
+
+/// Runs `sheet`.
+pub fn run(args: &SheetArgs) -> Result<Answer, Failed> {
+    let machine = Machine::this()?;
+    let names: Vec<Name> = args
+        .athletes
+        .iter()
+        .map(|name| reading::name(name))
+        .collect::<Result<_, _>>()?;
+    let root = reading::root(&machine, args.logbook.as_ref());
+    let Reading {
+        book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, None)?;
+    let folders: Vec<String> = names
+        .iter()
+        .map(|name| folder(&book, name))
+        .collect::<Result<_, _>>()?;
+    let on = reading::day(args.on);
+    let sheet = sheet(&book, &catalogue, &reading::on_hand(&book, None), on, &folders);
+    let document = if args.class {
+        class::document(&sheet)
+    } else {
+        page_an_athlete::document(&sheet)
+    };
+    let bytes = pdf(&document).map_err(|error| Failed::Problem(error.to_string()))?;
+    hand_out_pdf(&machine, &args.output, &bytes)?;
+    let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
+    Ok(Answer {
+        text: format!(
+            "{}: {} on {}\n",
+            visible(&args.output.to_string_lossy()),
+            count(sheet.athletes.len(), "athlete"),
+            count(document.pages.len(), "page")
+        ),
+        with_problems,
+    })
+}
+
+/// The folder of the athlete of this name.
+pub(super) fn folder(book: &Logbook, name: &Name) -> Result<String, Failed> {
+    let log = book.position(name).and_then(|at| book.logs.get(at));
+    log.map(|log| log.folder.clone()).ok_or_else(|| {
+        let trouble = Trouble::UnknownAthlete {
+            name: quoted(name.as_str()),
+            nearest: book.nearest(name),
+        };
+        trouble.into()
+    })
+}

@@ -1,0 +1,89 @@
+//! Actions of Totals.
+
+use egui::Key;
+
+use crate::ui::keys::Chord;
+
+use super::{Action, Row, digit, row};
+
+pub(super) fn rows() -> Vec<Row> {
+    let mut rows: Vec<Row> = [
+        row(
+            Action::PointBack,
+            "Earlier set",
+            "Reads the set before on the plot.",
+            &[Chord::plain(Key::ArrowLeft)],
+        ),
+        row(
+            Action::PointOn,
+            "Later set",
+            "Reads the set after on the plot.",
+            &[Chord::plain(Key::ArrowRight)],
+        ),
+        row(
+            Action::NextLift,
+            "Next movement",
+            "Opens the next movement.",
+            &[Chord::plain(Key::M)],
+        ),
+        row(
+            Action::CopyPoints,
+            "Copy as CSV",
+            "Puts every set of the plot on the clipboard.",
+            &[Chord::plain(Key::C)],
+        ),
+        row(
+            Action::SavePicture,
+            "Save picture",
+            "Writes the plot as a PNG file.",
+            &[Chord::ctrl(Key::S)],
+        ),
+    ]
+    .into();
+    rows.extend(slider());
+    rows.extend((0..=9).map(|reps| {
+        row(
+            Action::LiftReps(reps),
+            &format!("Bests for {reps} reps"),
+            "Two digits in a second make 10 to 12.",
+            &[Chord::plain(digit(reps))],
+        )
+    }));
+    rows
+}
+
+/// The keys of a slider for bodyweight; Ladders has one too.
+pub(super) fn slider() -> [Row; 4] {
+    [
+        row(
+            Action::LessBodyweight,
+            "A little lighter",
+            "Asks about a bodyweight 0.1 lower.",
+            &[Chord::plain(Key::OpenBracket)],
+        ),
+        row(
+            Action::MoreBodyweight,
+            "A little heavier",
+            "Asks about a bodyweight 0.1 higher.",
+            &[Chord::plain(Key::CloseBracket)],
+        ),
+        row(
+            Action::MuchLessBodyweight,
+            "Lighter",
+            "Asks about a bodyweight 1 lower.",
+            &[
+                Chord::shift(Key::OpenBracket),
+                Chord::plain(Key::OpenCurlyBracket),
+            ],
+        ),
+        row(
+            Action::MuchMoreBodyweight,
+            "Heavier",
+            "Asks about a bodyweight 1 higher.",
+            &[
+                Chord::shift(Key::CloseBracket),
+                Chord::plain(Key::CloseCurlyBracket),
+            ],
+        ),
+    ]
+}

@@ -1,0 +1,403 @@
+//! Totals of the open athlete: points, bests, another bodyweight, attempts, the day's meet.
+
+use std::collections::BTreeMap;
+
+use crate::bests::rank::place;
+use crate::bests::{
+    Best, Fit, Formula, Kind, Point, Size, WITHIN_KG, bests, points, size_adjusted, two_weights,
+};
+use crate::coaching::attempts::{Plan, attempts};
+use crate::coaching::meet::{LIFTS, Meet};
+use crate::coaching::what_if::WhatIf;
+use crate::report::numbers::{about, day, number};
+use crate::report::{advice, totals as words};
+use crate::strength::{Believed, beliefs};
+use crate::timeline::Timeline;
+use crate::ui::views::{
+    AttemptView, BestView, LiftTab, LiftView, MeetLift, MeetView, Phrase, PointView, TotalsView,
+    TwoWeightsView,
+};
+use crate::units::{Added, Bodyweight, Side, SystemLoad, Unit};
+
+use super::opened::Opened;
+
+/// Everything that Totals shows is made from this.
+struct Made<'o, 'a> {
+    opened: &'o Opened,
+    timeline: Timeline<'a>,
+    believed: Vec<Believed>,
+    formula: Formula,
+    unit: Unit,
+}
+
+/// The open athlete's totals, the chosen or the most trained lift open.
+pub(super) fn view(opened: &Opened) -> TotalsView {
+    let unit = opened.book.unit();
+    let Some(log) = opened.open_log() else {
+        return TotalsView {
+            unit,
+            ..TotalsView::default()
+        };
+    };
+    let timeline = opened.counting(log);
+    let made = Made {
+        believed: beliefs(&timeline),
+        formula: opened.formula(),
+        timeline,
+        opened,
+        unit,
+    };
+    let rails = points(&made.timeline, made.formula);
+    let mut lifts: Vec<(usize, LiftTab, &[Point])> = rails
+        .iter()
+        .map(|((movement, side), points)| (points.len(), made.tab(movement, *side), points.as_slice()))
+        .collect();
+    lifts.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.1.title.cmp(&b.1.title)));
+    let chosen = opened.lift.as_ref();
+    let nth = chosen.and_then(|(movement, side)| {
+        lifts
+            .iter()
+            .position(|(_, tab, _)| tab.movement == *movement && tab.side == *side)
+    });
+    let nth = nth.unwrap_or(0);
+    let open = lifts.get(nth).map(|(_, tab, points)| made.lift(nth, tab, points));
+    TotalsView {
+        open,
+        bodyweight: made.bodyweight(),
+        meet: made.meet(),
+        unit,
+        lifts: lifts.into_iter().map(|(_, tab, _)| tab).collect(),
+    }
+}
+
+impl Made<'_, '_> {
+    fn title(&self, movement: &str) -> String {
+        let known = self.opened.catalogue.movement(movement);
+        known.map_or_else(|| movement.to_owned(), |movement| movement.title.clone())
+    }
+
+    fn tab(&self, movement: &str, side: Option<Side>) -> LiftTab {
+        let side_words = match side {
+            None => "",
+            Some(Side::Left) => ", left",
+            Some(Side::Right) => ", right",
+        };
+        LiftTab {
+            movement: movement.to_owned(),
+            side,
+            title: format!("{}{side_words}", self.title(movement)),
+        }
+    }
+
+    fn bodyweight(&self) -> Phrase {
+        match self.timeline.weigh_ins.last() {
+            None => Phrase::plain("Not weighed yet"),
+            Some(last) => Phrase::plain("Bodyweight ")
+                .then_strong(about(last.mean.kg(), self.unit))
+                .then(format!(" on {}", day(last.date))),
+        }
+    }
+
+    fn believed(&self, movement: &str, side: Option<Side>) -> Option<&Believed> {
+        self.believed
+            .iter()
+            .find(|known| known.movement == movement && known.side == side)
+    }
+
+    fn lift(&self, nth: usize, tab: &LiftTab, points: &[Point]) -> LiftView {
+        let movement = self.opened.catalogue.movement(&tab.movement);
+        let share = movement.and_then(|movement| self.timeline.share(movement, None));
+        let believed = self.believed(&tab.movement, tab.side);
+        let known = movement.map(|movement| WhatIf::new(&self.timeline, movement, believed, points));
+        let (what_if, no_what_if) = match known {
+            Some(Ok(known)) => match known.at(known.bodyweight) {
+                Ok(_) => (Some(known), None),
+                Err(why) => (
+                    None,
+                    Some(format!(
+                        "{}.",
+                        upper(&words::refused(why, known.bodyweight, self.unit))
+                    )),
+                ),
+            },
+            Some(Err(why)) => (
+                None,
+                Some(format!("Nothing is said yet: {}.", words::unknown(why))),
+            ),
+            None => (None, None),
+        };
+        let fit = Fit::of(points);
+        let plan = self.plan(&tab.movement, tab.side);
+        LiftView {
+            nth,
+            title: tab.title.clone(),
+            share: share.map_or(1.0, crate::units::Share::value),
+            points: self.points(points),
+            formula: self.formula,
+            fit_words: words::fit(&fit, self.unit),
+            fit: fit.ok(),
+            bests: self.bests(tab),
+            what_if,
+            no_what_if,
+            today_kg: self.timeline.bodyweight().map(Bodyweight::kg),
+            two_weights: two_weights(points).map(|two| self.two_weights(&two)),
+            attempts: plan.as_ref().map_or_else(Vec::new, |plan| self.attempts(plan)),
+            attempts_note: self.attempts_note(plan.as_ref(), believed),
+            warm_up: plan.map_or_else(Vec::new, |plan| {
+                plan.warm_up
+                    .iter()
+                    .map(|step| advice::warm_up(step, self.unit))
+                    .collect()
+            }),
+        }
+    }
+
+    fn points(&self, points: &[Point]) -> Vec<PointView> {
+        // A best day of its own: how a set stands among all by system load.
+        let loads: Vec<f64> = points.iter().map(|point| point.system.kg()).collect();
+        let with_body = points.iter().filter_map(|point| Some((point, point.bodyweight?)));
+        with_body
+            .map(|(point, body)| PointView {
+                date: point.date,
+                bodyweight_kg: body.kg(),
+                system_kg: point.system.kg(),
+                one_rep_max_kg: point.one_rep_max.map(SystemLoad::kg),
+                reps: point.reps,
+                missed: point.missed,
+                doubted: point.doubted,
+                words: self.point_words(point, body, &loads),
+            })
+            .collect()
+    }
+
+    fn point_words(&self, point: &Point, body: Bodyweight, loads: &[f64]) -> String {
+        let reps = if point.reps == 1.0 {
+            "1 rep".to_owned()
+        } else {
+            format!("{} reps", number(point.reps, 0))
+        };
+        let missed = if point.missed { ", then missed" } else { "" };
+        let doubted = if point.doubted {
+            "; looks like a slip, check the entry"
+        } else {
+            ""
+        };
+        let standing = place(point.system.kg(), loads).filter(|place| !point.doubted && place.of > 1);
+        let standing = standing.map_or_else(String::new, |place| {
+            format!("; {} of your sets by system load", words::place(place))
+        });
+        format!(
+            "{}: {} × {reps}{missed} at {}: {} in all, ratio {:.3}, size-adjusted {:.2}{standing}{doubted}",
+            words::long_day(point.date),
+            words::signed(point.added.kg(), self.unit),
+            about(body.kg(), self.unit),
+            about(point.system.kg(), self.unit),
+            point.system.ratio(body),
+            size_adjusted(point.system, body),
+        )
+    }
+
+    fn bests(&self, tab: &LiftTab) -> Vec<BestView> {
+        let mine = bests(&self.timeline, self.formula);
+        let gym = self.gym(tab);
+        let is_it = |best: &&Best<'_>| best.movement == tab.movement && best.side == tab.side;
+        let shown = mine
+            .iter()
+            .filter(is_it)
+            .filter_map(|best| match (best.size, best.kind) {
+                (Size::Reps(reps), Kind::System | Kind::Added | Kind::Ratio | Kind::SizeAdjusted) => {
+                    Some((reps, best))
+                }
+                _ => None,
+            });
+        shown
+            .map(|(reps, best)| BestView {
+                kind: best.kind,
+                reps,
+                title: words::measure(best.kind),
+                value: words::value(best.kind, best.value, self.unit),
+                weighed: best
+                    .bodyweight
+                    .map_or_else(String::new, |body| about(body.kg(), self.unit)),
+                added: words::signed(best.added.kg(), self.unit),
+                date: words::long_day(best.date),
+                at: best
+                    .bodyweight
+                    .zip(best.system)
+                    .map(|(body, load)| (body.kg(), load.kg())),
+                doubted: best.doubted,
+                place: gym
+                    .get(&(best.kind, reps))
+                    .filter(|all| all.len() > 1 && !best.doubted)
+                    .and_then(|all| place(best.value, all))
+                    .map(words::place),
+            })
+            .collect()
+    }
+
+    /// Everyone's bests of this lift, by measure and repetitions; doubted ones don't count.
+    fn gym(&self, tab: &LiftTab) -> BTreeMap<(Kind, u16), Vec<f64>> {
+        let mut all: BTreeMap<(Kind, u16), Vec<f64>> = BTreeMap::new();
+        for (kind, reps, value) in self.opened.gym_bests(&tab.movement, tab.side) {
+            all.entry((kind, reps)).or_default().push(value);
+        }
+        all
+    }
+
+    fn two_weights(&self, two: &crate::bests::TwoWeights<'_>) -> TwoWeightsView {
+        let ends = [two.light, two.heavy];
+        let unit = self.unit;
+        let measured = |measure: &dyn Fn(&Point, Bodyweight) -> f64| {
+            ends.map(|(_, point)| measure(point, point.bodyweight.unwrap_or(two.light.0)))
+        };
+        let row =
+            |name: &str, values: [f64; 2], say: &dyn Fn(f64) -> String, change: &dyn Fn(f64) -> String| {
+                [
+                    name.to_owned(),
+                    say(values[0]),
+                    say(values[1]),
+                    change(values[1] - values[0]),
+                ]
+            };
+        let kg = |value: f64| about(value, unit);
+        let more = |value: f64| words::signed((value * 10.0).round() / 10.0, unit);
+        let plain = |value: f64| format!("{value:.3}");
+        let change = |value: f64| {
+            if value > 0.0 {
+                format!("+{value:.3}")
+            } else {
+                number(value, 3)
+            }
+        };
+        TwoWeightsView {
+            note: format!("best single within {}", kg(WITHIN_KG)),
+            heads: ends.map(|(body, _)| format!("at {}", about(body.kg(), unit))),
+            rows: vec![
+                row("System load", measured(&|point, _| point.system.kg()), &kg, &more),
+                row(
+                    "Added",
+                    measured(&|point, _| point.added.kg()),
+                    &|value| words::signed(value, unit),
+                    &more,
+                ),
+                row(
+                    "Ratio",
+                    measured(&|point, body| point.system.ratio(body)),
+                    &plain,
+                    &change,
+                ),
+                row(
+                    "Size-adjusted",
+                    measured(&|point, body| size_adjusted(point.system, body)),
+                    &plain,
+                    &change,
+                ),
+            ],
+        }
+    }
+
+    fn plan(&self, movement: &str, side: Option<Side>) -> Option<Plan> {
+        let movement = self.opened.catalogue.movement(movement)?;
+        let share = self.timeline.share(movement, None)?;
+        let body = self.timeline.bodyweight()?;
+        let believed = self.believed(&movement.id, side)?;
+        let helped = self.timeline.sets.iter().any(|set| set.added.kg() < 0.0);
+        // No maximal tests for minors: what the rules hold, the plan holds.
+        (!self.timeline.is_minor())
+            .then(|| {
+                attempts(
+                    &believed.belief,
+                    movement,
+                    (share, body),
+                    &self.opened.plates,
+                    helped,
+                )
+            })
+            .flatten()
+    }
+
+    fn attempts(&self, plan: &Plan) -> Vec<AttemptView> {
+        plan.attempts
+            .iter()
+            .map(|attempt| AttemptView {
+                load: words::attempt(attempt, self.unit),
+                plates: advice::hung(&attempt.load, self.unit),
+                chance: attempt.chance,
+                words: words::percent(attempt.chance),
+            })
+            .collect()
+    }
+
+    fn attempts_note(&self, plan: Option<&Plan>, believed: Option<&Believed>) -> String {
+        match (
+            plan.and_then(|plan| plan.attempts.first()),
+            self.timeline.bodyweight(),
+        ) {
+            (Some(first), _) => format!("at {}", about(first.load.bodyweight.kg(), self.unit)),
+            (None, None) => "Weigh in first: a belt load depends on it.".to_owned(),
+            _ if self.timeline.is_minor() => "Under 18: no maximal tests.".to_owned(),
+            _ if believed.is_none() => "No strength is believed yet: log sets of repetitions.".to_owned(),
+            _ => "No load that can be hung has a chance of 90 % today.".to_owned(),
+        }
+    }
+
+    /// The meet of today: lifts that were trained in the last year.
+    fn meet(&self) -> Option<MeetView> {
+        let trained = |movement: &str| {
+            let sets = self
+                .timeline
+                .evidence()
+                .filter(|set| set.movement.is_some_and(|known| known.id == movement));
+            sets.filter(|set| set.form.is_some_and(|form| form.help.is_none()))
+                .map(|set| set.added.kg())
+                .reduce(f64::max)
+        };
+        let mut lifts: Vec<(&str, f64)> = LIFTS
+            .into_iter()
+            .filter_map(|id| Some((id, trained(id)?)))
+            .collect();
+        // A pull-up or a chin-up: the one with the heavier set.
+        let of =
+            |lifts: &[(&str, f64)], id: &str| lifts.iter().find(|(lift, _)| *lift == id).map(|(_, kg)| *kg);
+        if let (Some(pull), Some(chin)) = (of(&lifts, "pull-up"), of(&lifts, "chin-up")) {
+            let lighter = if chin > pull { "pull-up" } else { "chin-up" };
+            lifts.retain(|(lift, _)| *lift != lighter);
+        }
+        if lifts.len() < 2 {
+            return None;
+        }
+        let planned = lifts
+            .iter()
+            .map(|(id, _)| ((*id).to_owned(), self.plan(id, None)))
+            .collect();
+        let meet = Meet::new(&self.timeline, self.timeline.on, planned);
+        let dash = || "–".to_owned();
+        let line = |lift: &crate::coaching::meet::Lift| MeetLift {
+            title: self.title(&lift.movement),
+            made: lift
+                .made
+                .map_or_else(dash, |added| words::signed(added.kg(), self.unit)),
+            attempts: [0, 1, 2].map(|nth| {
+                let attempt = lift.plan.as_ref().and_then(|plan| plan.attempts.get(nth));
+                attempt.map_or_else(dash, |attempt| words::attempt(attempt, self.unit))
+            }),
+        };
+        Some(MeetView {
+            lifts: meet.lifts.iter().map(line).collect(),
+            total: meet
+                .total()
+                .map_or_else(dash, |total| words::signed(Added::new(total).kg(), self.unit)),
+            planned: [0, 1, 2].map(|nth| {
+                meet.planned(nth)
+                    .map_or_else(dash, |total| words::total(total, self.unit))
+            }),
+        })
+    }
+}
+
+fn upper(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,133 @@
+//! A class on one evening, and the gym around it.
+
+use crate::units::{Outcome, Rail};
+
+/// What is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Paper {
+    /// Tonight's sheet, a page an athlete.
+    Pages,
+    /// Tonight's sheet, a table a movement.
+    Table,
+    /// One athlete's progress.
+    Progress,
+}
+
+/// Results to be typed, in the order of the sheet.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ClassView {
+    /// "Thu 26 Nov".
+    pub day: String,
+    /// `kg` or `lb`.
+    pub unit: &'static str,
+    /// The athletes.
+    pub athletes: Vec<ClassAthlete>,
+}
+
+/// One athlete of the class.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ClassAthlete {
+    /// The athlete's key.
+    pub athlete: String,
+    /// Name on screen.
+    pub name: String,
+    /// The last bodyweight, a number; empty where there is none.
+    pub weighs: String,
+    /// Whether a load waits for the scale.
+    pub weigh_in_first: bool,
+    /// A row a rail.
+    pub rows: Vec<ClassRow>,
+}
+
+/// What one rail was asked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ClassRow {
+    /// The ladder's id.
+    pub ladder: String,
+    /// The rung's id.
+    pub rung: String,
+    /// The rail.
+    pub rail: Rail,
+    /// The rung's title.
+    pub title: String,
+    /// "3 × 4–6".
+    pub asked: String,
+    /// The load as the sheet says it, a number in the unit; empty where none is asked.
+    pub load: String,
+    /// Whether the load is help.
+    pub is_help: bool,
+    /// How many sets.
+    pub sets: usize,
+    /// What a set is prefilled with: "5 1".
+    pub prefill: String,
+    /// Whether seconds are typed.
+    pub is_hold: bool,
+    /// Sets of today that are logged already.
+    pub logged: usize,
+}
+
+/// What was typed of one athlete.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ClassResult {
+    /// The athlete's key.
+    pub athlete: String,
+    /// Bodyweight in the logbook's unit.
+    pub weighs: Option<f64>,
+    /// Where it hurts and how much, as typed.
+    pub pain: String,
+    /// The sets, in order.
+    pub sets: Vec<ClassSet>,
+}
+
+/// One set of a class.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ClassSet {
+    /// The ladder's id.
+    pub ladder: String,
+    /// The rung's id.
+    pub rung: String,
+    /// The rail.
+    pub rail: Rail,
+    /// Another load than the sheet's, in the logbook's unit; below zero it is help.
+    pub load: Option<f64>,
+    /// Reps, or seconds.
+    pub amount: f64,
+    /// Whether `amount` is seconds.
+    pub is_hold: bool,
+    /// Reps in reserve, if said.
+    pub reserve: Option<f64>,
+    /// How it ended.
+    pub outcome: Outcome,
+}
+
+/// The gym: its plates, its machines, who is off the roster.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct GymView {
+    /// The logbook's name; empty where it goes by its folder.
+    pub name: String,
+    /// Whether people here think in pounds.
+    pub in_lb: bool,
+    /// Plates on hand as typed.
+    pub plates: String,
+    /// Belt, chain and carabiner as typed.
+    pub gear: String,
+    /// From which machines records came, the one seen last first.
+    pub machines: Vec<MachineLine>,
+    /// Athletes off the roster: key and name.
+    pub archived: Vec<(String, String)>,
+    /// Ladders to join: id and title.
+    pub ladders: Vec<(String, String)>,
+    /// Where sheets go, if nobody says otherwise.
+    pub out_folder: String,
+    /// Today, for a file's name: `2026-11-26`.
+    pub today: String,
+}
+
+/// One machine.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MachineLine {
+    /// Its name in the records; "this machine" where it is this one.
+    pub name: String,
+    /// "1,204 records, last of 25 Nov 2026".
+    pub words: String,
+}

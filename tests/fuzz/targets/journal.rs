@@ -1,0 +1,7 @@
+//! Any bytes as a journal.
+#![no_main]
+
+#[path = "../laws.rs"]
+mod laws;
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| laws::journal(bytes));

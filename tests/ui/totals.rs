@@ -1,0 +1,165 @@
+//! Totals: its pictures, and what keys, pointer and screen reader do on it.
+
+use egui_kittest::kittest::Queryable;
+use egui_kittest::{Harness, SnapshotResults};
+use rungwright::ui::action::{Action, Actions};
+use rungwright::ui::screens::totals::{TotalsState, png_of, totals_ui};
+use rungwright::ui::theme::Choice;
+use rungwright::ui::views::TotalsView;
+
+use crate::kit::{DESK, SMALL, open};
+use crate::sample_totals::dip;
+
+type Totals = Harness<'static, (TotalsView, TotalsState, Actions)>;
+
+fn totals(view: TotalsView, size: [f32; 2], choice: Choice) -> Totals {
+    let state = (view, TotalsState::default(), Actions::default());
+    open(size, choice, state, move |ui, (view, state, actions)| {
+        let left = if size[0] < 800.0 { 52.0 } else { 160.0 };
+        let place = ui.max_rect().with_min_x(left);
+        let mut child = ui.new_child(egui::UiBuilder::new().max_rect(place));
+        child.set_clip_rect(place);
+        totals_ui(&mut child, view, state, actions);
+    })
+}
+
+fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Totals) {
+    harness.run();
+    harness.snapshot(name);
+    shots.extend_harness(&mut harness);
+}
+
+#[test]
+fn what_was_lifted_at_each_bodyweight() {
+    let mut shots = SnapshotResults::new();
+    shoot(&mut shots, "totals-light", totals(dip(70), DESK, Choice::Light));
+    shoot(&mut shots, "totals-dark", totals(dip(70), DESK, Choice::Dark));
+    shoot(&mut shots, "totals-1024", totals(dip(70), SMALL, Choice::Light));
+    shoot(
+        &mut shots,
+        "totals-200",
+        totals(dip(70), [720.0, 450.0], Choice::Light),
+    );
+    shoot(&mut shots, "totals-5", totals(dip(5), DESK, Choice::Light));
+    shoot(&mut shots, "totals-5000", totals(dip(5000), DESK, Choice::Dark));
+}
+
+#[test]
+fn nothing_yet_and_nothing_to_say_of_another_bodyweight() {
+    let mut shots = SnapshotResults::new();
+    shoot(
+        &mut shots,
+        "totals-empty",
+        totals(TotalsView::default(), SMALL, Choice::Light),
+    );
+    let mut minor = dip(70);
+    if let Some(lift) = &mut minor.open {
+        lift.what_if = None;
+        lift.no_what_if =
+            Some("Under 18 no other bodyweight is looked at: growing and learning come first.".into());
+        lift.attempts.clear();
+        lift.attempts_note = "Under 18: no maximal tests.".into();
+    }
+    minor.meet = None;
+    shoot(&mut shots, "totals-minor", totals(minor, SMALL, Choice::Dark));
+}
+
+#[test]
+fn keys_ask_about_a_bodyweight_and_walk_the_sets() {
+    let mut shots = SnapshotResults::new();
+    let mut harness = totals(dip(70), DESK, Choice::Light);
+    harness.run();
+    let act = |harness: &mut Totals, action| {
+        let (view, state, actions) = harness.state_mut();
+        let view = view.clone();
+        state.perform(action, &view, actions);
+        harness.run();
+    };
+    for _ in 0..5 {
+        act(&mut harness, Action::MuchLessBodyweight);
+    }
+    act(&mut harness, Action::LessBodyweight);
+    assert!((harness.state().1.asked_kg.unwrap() - 74.2).abs() < 1e-9);
+    harness.get_by_label_contains("If you weigh 74.2 kg");
+    act(&mut harness, Action::PointBack);
+    act(&mut harness, Action::PointBack);
+    let words = harness.state().0.open.as_ref().unwrap().points[68].words.clone();
+    assert!(
+        harness.query_all_by_label(&words).count() >= 1,
+        "the set that is walked is read out"
+    );
+    shoot(&mut shots, "totals-walked", harness);
+}
+
+#[test]
+fn nothing_is_said_below_the_healthy_range() {
+    let mut harness = totals(dip(70), DESK, Choice::Light);
+    harness.run();
+    let (view, state, actions) = harness.state_mut();
+    let view = view.clone();
+    for _ in 0..30 {
+        state.perform(Action::MuchLessBodyweight, &view, actions);
+    }
+    // 18.5 × 1.81² = 60.6 kg (World Health Organization's range for adults).
+    assert!((state.asked_kg.unwrap() - 18.5 * 1.81 * 1.81).abs() < 1e-9);
+    harness.run();
+    harness.get_by_label_contains("Your healthy range starts at 60.6 kg; nothing is said below it.");
+}
+
+#[test]
+fn two_digits_soon_after_each_other_ask_for_twelve_reps() {
+    let (view, mut state) = (dip(70), TotalsState::default());
+    let mut actions = Actions::default();
+    let mut press = |state: &mut TotalsState, at: f64, digit| {
+        state.now = at;
+        state.perform(Action::LiftReps(digit), &view, &mut actions);
+        state.reps()
+    };
+    assert_eq!(press(&mut state, 0.0, 1), 1);
+    assert_eq!(press(&mut state, 0.6, 2), 12);
+    assert_eq!(press(&mut state, 3.0, 5), 5);
+    assert_eq!(press(&mut state, 3.4, 3), 3, "53 is no number of reps");
+}
+
+#[test]
+fn the_points_are_copied_as_csv() {
+    let lift = dip(5).open.unwrap();
+    let csv = lift.csv();
+    let mut lines = csv.split("\r\n");
+    assert_eq!(
+        lines.next(),
+        Some("date,bodyweight_kg,system_kg,one_rep_max_kg,reps,missed,doubted")
+    );
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    assert_eq!(
+        reader
+            .records()
+            .filter_map(Result::ok)
+            .filter(|row| row.len() == 7)
+            .count(),
+        5
+    );
+}
+
+#[test]
+fn the_picture_is_the_cards_part_of_the_screen() {
+    let pixels = (0..48u8).map(egui::Color32::from_gray).collect();
+    let screen = egui::ColorImage::new([8, 6], pixels);
+    let area = egui::Rect::from_min_max(egui::pos2(1.0, 1.0), egui::pos2(3.0, 2.0));
+    let bytes = png_of(&screen, area, 2.0).unwrap();
+    let mut reader = png::Decoder::new(std::io::Cursor::new(&bytes))
+        .read_info()
+        .unwrap();
+    let mut out = vec![0; reader.output_buffer_size().unwrap()];
+    let info = reader.next_frame(&mut out).unwrap();
+    assert_eq!((info.width, info.height), (4, 2));
+    assert_eq!(&out[..4], [18, 18, 18, 255], "row 2, column 2 of 8 is the 18th");
+    assert!(
+        png_of(
+            &screen,
+            egui::Rect::from_min_max(egui::pos2(90.0, 0.0), egui::pos2(99.0, 9.0)),
+            1.0
+        )
+        .is_err()
+    );
+}
