@@ -126,7 +126,7 @@ fn said(sheet: &Sheet) -> Vec<String> {
 fn every_number_of_the_sheet_is_on_its_pages_in_kilograms_and_in_pounds() {
     for unit in [Unit::Kg, Unit::Lb] {
         let home = tempfile::tempdir().unwrap();
-        let sheet = the_sheet(&book(home.path(), unit, 24));
+        let sheet = the_sheet(&book(home.path(), unit, 12));
         let said = said(&sheet);
         assert!(said.iter().any(|words| words.contains(unit.sign())));
         for (document, skips_weighs) in [(pages::document(&sheet), false), (class::document(&sheet), true)] {
@@ -151,7 +151,7 @@ fn every_number_of_the_sheet_is_on_its_pages_in_kilograms_and_in_pounds() {
 #[test]
 fn nothing_runs_off_a_page_whatever_somebody_is_called() {
     let home = tempfile::tempdir().unwrap();
-    let book = book(home.path(), Unit::Lb, 24);
+    let book = book(home.path(), Unit::Lb, 9);
     let sheet = the_sheet(&book);
     let mut documents = vec![pages::document(&sheet), class::document(&sheet)];
     documents.extend(reports(&book).iter().map(progress::document));
@@ -257,7 +257,7 @@ fn a_card_has_a_box_to_tick_for_each_set() {
 #[test]
 fn a_report_says_what_was_what_is_and_what_comes_next_with_care() {
     let home = tempfile::tempdir().unwrap();
-    let book = book(home.path(), Unit::Kg, 12);
+    let book = book(home.path(), Unit::Kg, 5);
     for report in reports(&book) {
         let document = progress::document(&report);
         let printed = words(&document);

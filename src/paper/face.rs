@@ -1,4 +1,4 @@
-//! Type for paper: IBM Plex as on screen, and four families for names in scripts that it lacks. All are embedded, so that a
+//! Type for paper: IBM Plex as on screen, and five families for names in scripts that it lacks. All are embedded, so that a
 //! page is the same on every machine.
 
 use std::sync::OnceLock;
@@ -16,8 +16,10 @@ pub enum Face {
     Label,
     /// Condensed, bold: numbers that are read from afar.
     Number,
-    /// Chinese, Japanese and Korean letters (Droid Sans Fallback).
+    /// Chinese and Japanese letters (Droid Sans Fallback).
     Han,
+    /// Korean letters (NanumSquare).
+    Hangul,
     /// Arabic letters (Noto Sans).
     Arabic,
     /// Hebrew letters (Noto Sans).
@@ -29,16 +31,17 @@ pub enum Face {
 }
 
 /// Faces that stand in for a letter that none of Plex has, in the order in which they are asked.
-const STAND_INS: [Face; 6] = [
+const STAND_INS: [Face; 7] = [
     Face::Text,
     Face::Arabic,
     Face::Hebrew,
     Face::Devanagari,
     Face::Thai,
     Face::Han,
+    Face::Hangul,
 ];
 
-const COUNT: usize = 9;
+const COUNT: usize = 10;
 
 impl Face {
     /// The file, whole as its licence asks.
@@ -49,6 +52,7 @@ impl Face {
             Face::Label => include_bytes!("../../assets/fonts/IBMPlexSansCondensed-Regular.ttf"),
             Face::Number => include_bytes!("../../assets/fonts/IBMPlexSansCondensed-Bold.ttf"),
             Face::Han => include_bytes!("../../assets/fonts/fallback/DroidSansFallbackFull.ttf"),
+            Face::Hangul => include_bytes!("../../assets/fonts/fallback/NanumSquareR.ttf"),
             Face::Arabic => include_bytes!("../../assets/fonts/fallback/NotoSansArabic-Regular.ttf"),
             Face::Hebrew => include_bytes!("../../assets/fonts/fallback/NotoSansHebrew-Regular.ttf"),
             Face::Devanagari => include_bytes!("../../assets/fonts/fallback/NotoSansDevanagari-Regular.ttf"),
@@ -62,8 +66,8 @@ impl Face {
     }
 
     fn parsed(self) -> Option<&'static ttf_parser::Face<'static>> {
-        const EMPTY: OnceLock<Option<ttf_parser::Face<'static>>> = OnceLock::new();
-        static FACES: [OnceLock<Option<ttf_parser::Face<'static>>>; COUNT] = [EMPTY; COUNT];
+        static FACES: [OnceLock<Option<ttf_parser::Face<'static>>>; COUNT] =
+            [const { OnceLock::new() }; COUNT];
         FACES
             .get(self.index())?
             .get_or_init(|| ttf_parser::Face::parse(self.file(), 0).ok())

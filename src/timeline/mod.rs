@@ -158,6 +158,22 @@ impl<'a> Timeline<'a> {
         }
     }
 
+    /// The same log and day with only those sets.
+    pub fn with_only(&self, kept: impl Fn(&LoggedSet<'a>) -> bool) -> Self {
+        Self {
+            on: self.on,
+            name: self.name,
+            person: self.person,
+            weigh_ins: self.weigh_ins.clone(),
+            sets: self.sets.iter().filter(|set| kept(set)).cloned().collect(),
+            pains: self.pains.clone(),
+            phases: self.phases.clone(),
+            placements: self.placements.clone(),
+            goals: self.goals.clone(),
+            lifter: self.lifter,
+        }
+    }
+
     /// The share of bodyweight that `movement` with a rung's `help` lifts; none where no system load is defined.
     pub fn share(&self, movement: &Movement, help: Option<&Help>) -> Option<Share> {
         self.lifter.share(movement, help)

@@ -116,7 +116,7 @@ fn what_holds_a_rail_back_joins_its_reasons_last() {
         )
         .did(
             4.days_ago(),
-            2.holds_of(5).left().at_bodyweight(80.0).of("one-arm-hang"),
+            2.holds_of(3).left().at_bodyweight(80.0).of("one-arm-hang"),
         );
     let steps = with_beliefs(&athlete);
     let rules: Vec<Vec<&str>> = steps

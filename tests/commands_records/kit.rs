@@ -90,6 +90,14 @@ impl Home {
             .collect()
     }
 
+    /// The folder of the athlete whose name begins so.
+    pub fn folder_of(&self, name: &str) -> PathBuf {
+        let folders = std::fs::read_dir(self.logbook().join("athletes")).unwrap();
+        let mut folders = folders.map(|entry| entry.unwrap().path());
+        let found = folders.find(|path| path.file_name().unwrap().to_string_lossy().starts_with(name));
+        found.unwrap()
+    }
+
     /// The lines of all journals.
     pub fn lines(&self) -> Vec<String> {
         let mut files = Vec::new();

@@ -192,7 +192,7 @@ fn pulling_again_and_the_other_way_round_changes_nothing() {
 fn a_sync_tools_conflict_copies_are_read_as_journals() {
     let home = Home::new().on_device("mill");
     home.import(YEAR);
-    let folder = home.logbook().join("athletes/ana");
+    let folder = home.folder_of("ana");
     let journal = folder.join("journal-mill.ron");
     let before = std::fs::read(&journal).unwrap();
     home.log(&[

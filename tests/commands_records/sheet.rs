@@ -73,7 +73,7 @@ fn who_is_named_is_on_it_in_that_order_and_a_stranger_is_refused() {
 #[test]
 fn a_file_that_is_no_pdf_is_never_written_over() {
     let home = gym();
-    let journal = home.logbook().join("athletes/ana/journal-test.ron");
+    let journal = home.folder_of("ana").join("journal-test.ron");
     let before = std::fs::read(&journal).unwrap();
     let ran = home.run(&["sheet", "--output", journal.to_str().unwrap()]);
     assert_eq!(ran.code, 1);

@@ -4,6 +4,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
     clippy::type_complexity,
@@ -25,6 +26,7 @@ mod sample_roster;
 mod sample_totals;
 mod screens;
 mod shelf;
+mod shelf_totals;
 mod totals;
 mod use_it;
 mod widgets;

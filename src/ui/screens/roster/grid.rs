@@ -79,8 +79,8 @@ impl Columns {
         let name = if width > 1100.0 { 170.0 } else { 130.0 };
         let rung = if width > 1100.0 { 300.0 } else { 190.0 };
         let weighs = 20.0 + name;
-        let pain = weighs + FIELD + GAP;
-        let at = pain + 78.0 + GAP;
+        let pain = weighs + FIELD + 2.0 * GAP;
+        let at = pain + 78.0 + 2.0 * GAP;
         Self {
             weighs,
             pain,
@@ -110,11 +110,7 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
     );
     let wrong = grid.problem.is_some() || grid.warned;
     let colour = if wrong { *theme.plum } else { *theme.ink2 };
-    let count = grid.typed.count();
-    let title = match count {
-        1 => "Save 1 set".to_owned(),
-        count => format!("Save {count} sets"),
-    };
+    let title = save_title(grid.typed.count());
     let button = Button::main(&title).key("Ctrl+Enter");
     let width = button.width(ui.painter(), &theme);
     let at = Rect::from_min_size(
@@ -140,7 +136,9 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
         rows_ui(ui, &columns, grid);
         ui.add_space(20.0);
     });
-    let response = button.show(ui, at);
+    // Counted again: a cell may have been filled in this frame, and the button's name is what holds the focus.
+    let title = save_title(grid.typed.count());
+    let response = Button::main(&title).key("Ctrl+Enter").show(ui, at);
     if std::mem::take(&mut grid.focus_save) {
         response.request_focus();
     }
@@ -149,6 +147,13 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
         grid.save(actions);
     }
     false
+}
+
+fn save_title(count: usize) -> String {
+    match count {
+        1 => "Save 1 set".to_owned(),
+        count => format!("Save {count} sets"),
+    }
 }
 
 fn heads_ui(ui: &Ui, rect: Rect, columns: &Columns, grid: &Grid) {

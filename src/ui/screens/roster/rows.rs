@@ -85,7 +85,7 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
         (
             Some(columns.need),
             if columns.rung.is_some() {
-                "who needs what"
+                "needs most"
             } else {
                 "needs"
             },
