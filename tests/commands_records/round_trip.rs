@@ -45,7 +45,7 @@ fn full() -> Home {
 #[test]
 fn every_column_is_there_and_retracted_records_are_not() {
     let export = full().answer(&["export"]);
-    // The columns of import, in the order of the contract, the id first.
+    // The columns of import, in the order that the format gives them, the id first.
     assert!(export.starts_with(
         "id,athlete,date,movement,side,bodyweight_kg,bodyweight_lb,added_kg,added_lb,reps,hold_s,rir,rpe,outcome,\
          ladder,rung,pain,pain_site,phase,goal,goal_by,height_cm,sex,born,sets,note\r\n"
