@@ -3,12 +3,14 @@
 //! ln(one-rep max) against ln(bodyweight), one point a week: the best estimate of the week. The slope is the median of the
 //! slopes of all pairs, with the interval of Sen 1968 (Theil 1950; Sen, J Am Stat Assoc 63:1379–1389); neighbouring weeks are
 //! alike, so the interval is widened by what the residuals share from week to week (Yue & Wang 2004, Water Resour Manag
-//! 18:201–218, from memory). It shows what went together: a year's training is in it as well as the bodyweight.
+//! 18:201–218, from memory). It shows what went together: a year's training is in it as well as the bodyweight. Where
+//! bodyweight only drifted one way, a steady gain by training would look the same, and the interval says so.
 
 use std::collections::BTreeMap;
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::timeline::least_squares;
 use crate::units::{Bodyweight, Mass, SystemLoad};
 
 use super::points::Point;
@@ -22,6 +24,9 @@ const LEAST_SPREAD: f64 = 0.03;
 pub const Z80: f64 = 1.281_551_565_544_600_4;
 /// Median absolute deviation to standard deviation, for a normal distribution.
 const MAD_TO_SD: f64 = 1.482_602_218_505_602;
+/// How fast strength may have risen or fallen by training alone, a part of it a week: standard deviation, about 8 % a year. An
+/// assumption.
+const TRAINING_A_WEEK: f64 = 0.0015;
 /// Most that neighbouring weeks may share; beyond it the widening has no end.
 const MOST_SHARED: f64 = 0.9;
 
@@ -94,6 +99,7 @@ impl Fit {
                 *best = here;
             }
         }
+        let times: Vec<f64> = weeks.keys().copied().map(f64::from).collect();
         let logs: Vec<(f64, f64)> = weeks.into_values().collect();
         if logs.len() < FEWEST_WEEKS {
             return Err(NoFit::TooFew {
@@ -111,10 +117,10 @@ impl Fit {
         if high - low < LEAST_SPREAD {
             return Err(hardly);
         }
-        Self::through(&logs, &bodies, sets).ok_or(hardly)
+        Self::through(&logs, &times, &bodies, sets).ok_or(hardly)
     }
 
-    fn through(logs: &[(f64, f64)], bodies: &[f64], sets: usize) -> Option<Self> {
+    fn through(logs: &[(f64, f64)], times: &[f64], bodies: &[f64], sets: usize) -> Option<Self> {
         let slope = theil_sen(logs, 1.0)?;
         let middle = quantile(bodies, 0.5);
         let level = |slope: f64| {
@@ -127,7 +133,7 @@ impl Fit {
             .iter()
             .map(|(x, y)| y - at_middle - slope.centre * (x - middle))
             .collect();
-        let exponent = theil_sen(logs, widening(&residuals))?;
+        let exponent = theil_sen(logs, widening(&residuals))?.with_doubt(by_training(logs, times));
         let mut sizes: Vec<f64> = residuals.iter().map(|residual| residual.abs()).collect();
         sizes.sort_by(f64::total_cmp);
         let body = |log: f64| Bodyweight::new(Mass::from_kg(log.exp()));
@@ -172,6 +178,15 @@ impl Fit {
 }
 
 impl Slope {
+    /// The same slope, its interval widened by a further standard deviation: half-widths add as squares.
+    fn with_doubt(self, sd: f64) -> Self {
+        Self {
+            low80: self.centre - (self.centre - self.low80).hypot(Z80 * sd),
+            high80: self.centre + (self.high80 - self.centre).hypot(Z80 * sd),
+            ..self
+        }
+    }
+
     /// A standard deviation that its interval would have, were it normal.
     pub fn sd(&self) -> f64 {
         (self.high80 - self.low80) / (2.0 * Z80)
@@ -229,6 +244,16 @@ fn theil_sen(points: &[(f64, f64)], widen: f64) -> Option<Slope> {
         low80: slopes.get(low).copied()?,
         high80: slopes.get(high).copied()?,
     })
+}
+
+/// How far a steady change by training alone could have tilted the line: as far as bodyweight ran along with time.
+fn by_training(logs: &[(f64, f64)], times: &[f64]) -> f64 {
+    let along: Vec<(f64, f64)> = logs
+        .iter()
+        .map(|(body, _)| *body)
+        .zip(times.iter().copied())
+        .collect();
+    least_squares(&along).map_or(0.0, |line| TRAINING_A_WEEK * line.slope.abs())
 }
 
 /// How much wider an interval is when residuals in time order share so much with their neighbour: √((1 + r) ÷ (1 − r)).
@@ -338,6 +363,19 @@ mod tests {
         wild[29].1 = 500.0;
         assert_eq!(theil_sen(&calm, 1.0).unwrap().centre, 2.0);
         assert!((theil_sen(&wild, 1.0).unwrap().centre - 2.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_drift_of_bodyweight_cannot_be_told_from_training_and_says_so() {
+        // 1 % of bodyweight in 20 weeks, one way: 0.15 % a week by training would tilt the slope by 3. There and back: by nothing.
+        let times: Vec<f64> = (0..40u8).map(f64::from).collect();
+        let one_way: Vec<(f64, f64)> = times.iter().map(|week| (0.01 * week / 20.0, 0.0)).collect();
+        assert!((by_training(&one_way, &times) - 3.0).abs() < 1e-9);
+        let back: Vec<(f64, f64)> = times
+            .iter()
+            .map(|week| (0.01 * (week - 19.5).abs() / 20.0, 0.0))
+            .collect();
+        assert!(by_training(&back, &times) < 1e-9);
     }
 
     #[test]

@@ -17,7 +17,7 @@ use super::records::{Best, Kind, Size, undoubted};
 /// A set that became a best.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NewBest {
-    /// The set.
+    /// The set that was it, or that confirmed it.
     pub set: Id,
     /// The movement's id.
     pub movement: String,
@@ -86,6 +86,22 @@ fn movement_of(record: &Record) -> Option<&str> {
         Fact::Set(set) => Some(&set.movement),
         _ => None,
     }
+}
+
+/// The bests that each set of the timeline's day was when it was logged, or confirmed.
+pub fn new_bests_today(timeline: &Timeline<'_>, formula: Formula) -> Vec<NewBest> {
+    let today = timeline.sets.iter().filter(|set| set.date == timeline.on);
+    today
+        .flat_map(|set| {
+            let movement = set.set.movement.as_str();
+            let until = |order: usize| {
+                timeline.with_only(|other| other.set.movement == movement && other.order < order)
+            };
+            let mut new = new_bests(&until(set.order), &until(set.order + 1), formula);
+            new.iter_mut().for_each(|best| best.set = set.id);
+            new
+        })
+        .collect()
 }
 
 /// Bests of `after` that beat those of `before`: of each measure the one for the most repetitions, measures of one set

@@ -12,7 +12,7 @@ mod rep_max;
 mod two_weights;
 
 pub use fit::{Fit, NoFit, Slope, Z80};
-pub use fresh::{NewBest, new_bests, new_bests_by};
+pub use fresh::{NewBest, new_bests, new_bests_by, new_bests_today};
 pub use points::{Point, RailOf, points};
 pub use records::{Best, Kind, Size, bests, size_adjusted};
 pub use rep_max::Formula;

@@ -76,6 +76,8 @@ pub enum Command {
     WhatIf(WhatIfArgs),
     /// What each athlete can lift once today, with ranges, trend, and sets that look like typos
     Strength(StrengthArgs),
+    /// When each goal may come within reach, as a range of dates
+    Forecast(ForecastArgs),
     /// Estimates as they would have been on past dates, from strictly earlier records
     Backtest(BacktestArgs),
     /// Finds mistakes in ladders, movements, settings and journals
@@ -227,6 +229,17 @@ pub struct StrengthArgs {
     /// Only this athlete
     #[arg(long, value_name = "NAME")]
     pub athlete: Option<String>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
+}
+
+/// Arguments of `forecast`.
+#[derive(Debug, Args)]
+pub struct ForecastArgs {
+    /// Whose goals
+    #[arg(long, value_name = "NAME")]
+    pub athlete: String,
     /// Where and when.
     #[command(flatten)]
     pub place: Where,

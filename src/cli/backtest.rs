@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 use serde_json::{Map, Value};
 
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::exchange::{Asked, Points, points};
-use crate::logbook::{Log, Machine, Name};
+use crate::logbook::{Log, Logbook, Machine, Name};
 use crate::problem::visible;
 use crate::report::belief::{probability, range};
 use crate::report::numbers::{about, counted};
@@ -54,7 +55,7 @@ pub fn run(args: &BacktestArgs) -> Result<Answer, Failed> {
     if !points.problems.is_empty() {
         tell(&points.problems.to_string());
     }
-    let (answers, strangers) = answers(&points, &book.logs, &catalogue);
+    let (answers, strangers) = answers(&points, &book, &catalogue);
     for (name, rows) in &strangers {
         let rows = counted(*rows, "row");
         tell(&format!(
@@ -77,7 +78,7 @@ pub fn run(args: &BacktestArgs) -> Result<Answer, Failed> {
 /// The answer to each row, and how many rows ask for somebody who isn't there.
 fn answers<'p>(
     points: &'p Points<'_>,
-    logs: &[Log],
+    book: &Logbook,
     catalogue: &Catalogue,
 ) -> (Vec<Option<Numbers>>, BTreeMap<&'p Name, i64>) {
     let mut by_athlete: BTreeMap<&Name, Vec<(usize, &Asked)>> = BTreeMap::new();
@@ -86,10 +87,11 @@ fn answers<'p>(
             by_athlete.entry(&asked.athlete).or_default().push((nth, asked));
         }
     }
-    let log_of: BTreeMap<&str, &Log> = logs.iter().map(|log| (log.name.as_str(), log)).collect();
+    let log_of: BTreeMap<&str, &Log> = book.logs.iter().map(|log| (log.name.as_str(), log)).collect();
+    let counted = Counted::of(&book.settings);
     let found: Vec<(usize, Numbers)> = by_athlete
         .par_iter()
-        .filter_map(|(name, asked)| Some(of_athlete(log_of.get(name.as_str())?, asked, catalogue)))
+        .filter_map(|(name, asked)| Some(of_athlete(log_of.get(name.as_str())?, asked, catalogue, counted)))
         .flatten_iter()
         .collect();
     let mut answers = vec![None; points.rows.len()];
@@ -106,11 +108,16 @@ fn answers<'p>(
     (answers, strangers)
 }
 
-fn of_athlete(log: &Log, asked: &[(usize, &Asked)], catalogue: &Catalogue) -> Vec<(usize, Numbers)> {
+fn of_athlete(
+    log: &Log,
+    asked: &[(usize, &Asked)],
+    catalogue: &Catalogue,
+    counted: Counted,
+) -> Vec<(usize, Numbers)> {
     let Some(last) = asked.iter().map(|(_, asked)| asked.as_of).max() else {
         return Vec::new();
     };
-    let timeline = Timeline::new(log, catalogue, last);
+    let timeline = Timeline::counting(log, catalogue, last, counted);
     let wanted: Vec<Point> = asked
         .iter()
         .map(|(_, asked)| Point {
@@ -207,11 +214,7 @@ fn text(points: &Points<'_>, answers: &[Option<Numbers>], unit: Unit) -> String 
                     ),
                     _ => String::new(),
                 };
-                format!(
-                    "about {}, 8 in 10 {}{tried}",
-                    about(*most, unit),
-                    range(band, unit)
-                )
+                format!("about {}, 80 %: {}{tried}", about(*most, unit), range(band, unit))
             }
             _ => "no earlier record".to_owned(),
         };

@@ -12,6 +12,7 @@ mod check;
 mod demand;
 mod demo;
 mod export;
+mod forecast;
 mod import;
 mod load;
 mod log;
@@ -97,6 +98,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Report(args)) => report::run(&args),
         Some(Command::WhatIf(args)) => what_if::run(&args),
         Some(Command::Strength(args)) => strength::run(&args),
+        Some(Command::Forecast(args)) => forecast::run(&args),
         Some(Command::Backtest(args)) => backtest::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use crate::catalogue::Catalogue;
 use crate::coaching::advice::{Asked, Prescription};
-use crate::coaching::next_step::of_all;
+use crate::coaching::outlook::of_all;
 use crate::coaching::warm_up::warm_up;
 use crate::coaching::{NextStep, PlatesOnHand, Verdict};
 use crate::logbook::{Fact, Log, Machine};
@@ -176,6 +176,7 @@ fn paragraph(
     if let Some(load) = step.prescription.as_ref().and_then(|work| work.load.as_ref()) {
         lines.push(labelled("load", &advice::in_all(load, unit)));
     }
+    lines.extend(advice::outlook(step).map(|words| labelled("estimate", &words)));
     for (at, finding) in step.reasons.iter().enumerate() {
         let label = match at {
             0 => "why",

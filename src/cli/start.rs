@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use crate::coaching::next_step::of_all;
+use crate::coaching::outlook::of_all;
 use crate::coaching::roster::roster;
 use crate::logbook::Machine;
 use crate::logbook::writer::{Content, refuse_for_writing};

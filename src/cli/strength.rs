@@ -3,6 +3,7 @@
 use rayon::prelude::*;
 use serde_json::{Map, Value, json};
 
+use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::{Log, Machine};
 use crate::problem::visible;
@@ -50,10 +51,11 @@ pub fn run(args: &StrengthArgs) -> Result<Answer, Failed> {
     } = reading::open(&machine, &root, name.as_ref())?;
     book.logs.sort_by(|a, b| a.name.cmp(&b.name));
     let on = reading::day(args.place.on);
+    let counted = Counted::of(&book.settings);
     let all: Vec<(&Log, Vec<Believed>)> = book
         .logs
         .par_iter()
-        .map(|log| (log, beliefs(&Timeline::new(log, &catalogue, on))))
+        .map(|log| (log, beliefs(&Timeline::counting(log, &catalogue, on, counted))))
         .collect();
     let rows = || -> Vec<Value> {
         let each = all

@@ -100,8 +100,11 @@ pub struct NextStep {
     pub not_before: Option<NaiveDate>,
     /// Judged days since the standard was last met in this stay; all of the stay's where it never was.
     pub days_without_standard: usize,
-    /// Chance of doing the prescription's lowest, 0 to 1, once there is a belief.
+    /// Chance of doing the prescription's lowest with the asked reserve in a fresh set, 0 to 1, once beliefs were asked
+    /// ([`super::outlook::add`]) and there is one.
     pub chance: Option<f64>,
+    /// Repetitions to expect of a fresh set to failure at the prescribed load, likewise.
+    pub expected_reps: Option<f64>,
 }
 
 /// What to do today on one rail.

@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::outlook::HeldBack;
 use crate::catalogue::{Amount, Caution, Site};
 use crate::timeline::LOWEST_HEALTHY_BMI;
 
@@ -138,6 +139,12 @@ pub enum Finding {
         own: f64,
         other: f64,
     },
+    LongShot {
+        chance: f64,
+        reps: f64,
+        expected: Option<f64>,
+    },
+    HeldBack(HeldBack),
 }
 
 /// What the other side is doing, as far as a rail that waits for it must say.
@@ -195,6 +202,8 @@ impl Finding {
             Finding::TendonTime { .. } => "tendon-time",
             Finding::SideWait { .. } => "side-wait",
             Finding::SideGap { .. } => "side-gap",
+            Finding::LongShot { .. } => "long-shot",
+            Finding::HeldBack(_) => "held-back",
         }
     }
 }

@@ -35,11 +35,15 @@ pub fn of_all<'l>(
     plates: &PlatesOnHand,
     on: NaiveDate,
 ) -> Vec<NextStep> {
-    let mut steps: Vec<Vec<NextStep>> = logs
+    let steps = logs
         .par_iter()
         .filter(|log| logs.len() == 1 || !log.is_archived(on))
-        .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates))
-        .collect();
+        .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates));
+    in_order(steps.collect())
+}
+
+/// Each athlete's steps, in order of name.
+pub(super) fn in_order(mut steps: Vec<Vec<NextStep>>) -> Vec<NextStep> {
     steps.sort_by(|a, b| {
         let name = |steps: &[NextStep]| steps.first().map(|step| step.athlete.clone());
         name(a).cmp(&name(b))
@@ -255,6 +259,7 @@ fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
         not_before: care::not_before(facts),
         days_without_standard: facts.judged().rev().take_while(|day| !day.meets).count(),
         chance: None,
+        expected_reps: None,
     }
 }
 

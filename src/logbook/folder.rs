@@ -210,7 +210,8 @@ impl Logbook {
         let read_one = |(folder, (files, pending)): (String, (Vec<&Text>, Vec<Entry<'_>>))| {
             athlete(folder, &files, pending)
         };
-        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() == 1 {
+        // For one there is nothing to share, and for none other threads would wake in vain.
+        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() <= 1 {
             athletes.into_iter().map(read_one).collect()
         } else {
             athletes.into_par_iter().map(read_one).collect()

@@ -66,8 +66,8 @@ impl Face {
     }
 
     fn parsed(self) -> Option<&'static ttf_parser::Face<'static>> {
-        const EMPTY: OnceLock<Option<ttf_parser::Face<'static>>> = OnceLock::new();
-        static FACES: [OnceLock<Option<ttf_parser::Face<'static>>>; COUNT] = [EMPTY; COUNT];
+        static FACES: [OnceLock<Option<ttf_parser::Face<'static>>>; COUNT] =
+            [const { OnceLock::new() }; COUNT];
         FACES
             .get(self.index())?
             .get_or_init(|| ttf_parser::Face::parse(self.file(), 0).ok())

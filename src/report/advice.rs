@@ -1,10 +1,11 @@
 //! A prescription in one line, and the warm-up before it, as words.
 
 use crate::catalogue::{Help, Shape};
-use crate::coaching::advice::{Asked, LoadToday, Prescription};
+use crate::coaching::advice::{Asked, LoadToday, NextStep, Prescription};
 use crate::coaching::warm_up::{Easy, WarmUpStep};
 use crate::units::Unit;
 
+use super::belief::{expected_reps, probability};
 use super::numbers::{about, kg, number};
 
 /// "3 × 4–6, 1 in reserve, +17.5 kg (10 + 5 + 2.5), rest 3–5 min".
@@ -40,6 +41,26 @@ pub fn hung(load: &LoadToday, unit: Unit) -> String {
         (None, true) => hung_mass(load, unit),
         _ => format!("{} ({plates})", hung_mass(load, unit)),
     }
+}
+
+/// "chance 0.86 of 4 reps, 1 in reserve, in a fresh set; about 6.2 reps are expected of a fresh set to failure".
+pub fn outlook(step: &NextStep) -> Option<String> {
+    let (chance, work) = (step.chance?, step.prescription.as_ref()?);
+    let reps = match work.asked.lo() {
+        1.0 => "1 rep".to_owned(),
+        lo => format!("{} reps", number(lo, 0)),
+    };
+    let reserve = match work.reserve {
+        Some(reserve) if reserve.reps() > 0.0 => format!(", {} in reserve,", number(reserve.reps(), 1)),
+        _ => String::new(),
+    };
+    let expected = step
+        .expected_reps
+        .map_or_else(String::new, |reps| format!("; {}", expected_reps(reps)));
+    let chance = probability(chance);
+    Some(format!(
+        "chance {chance} of {reps}{reserve} in a fresh set{expected}"
+    ))
 }
 
 /// What hangs without its plates: "+17.5 kg", "10 kg of help", "bodyweight".

@@ -1,6 +1,9 @@
 //! Beliefs as words: an estimate, a range, a chance; never a promise.
 
-use crate::strength::{Band, Believed, Coverage, Heading, Suspect};
+use chrono::{Days, NaiveDate};
+
+use crate::coaching::outlook::{Evidence, HeldBack, Place};
+use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Likely, LinkKind, Suspect};
 use crate::units::{Added, Effort, Unit};
 
 use super::numbers::{about, counted, day, kg, number};
@@ -9,7 +12,7 @@ use super::numbers::{about, counted, day, kg, number};
 pub fn lines(believed: &Believed, unit: Unit) -> Vec<String> {
     let mut lines = vec![format!("about {}", one_rep_max(believed, unit))];
     lines.push(format!(
-        "8 in 10: {}; 5 in 10: {}; 95 in 100: {}",
+        "80 %: {}; 50 %: {}; 95 %: {}",
         range(believed.belief.band(Coverage::Eighty), unit),
         range(believed.belief.band(Coverage::Half), unit),
         range(believed.belief.band(Coverage::NinetyFive), unit),
@@ -69,19 +72,24 @@ pub fn stands_on(believed: &Believed) -> String {
     format!("from {only}{sessions} before today")
 }
 
+/// "+25 kg × 5", "20 kg of help × 8": what a set may have been.
+pub fn likely(likely: &Likely, unit: Unit) -> String {
+    let times = match likely.effort {
+        Effort::Reps(reps) => reps.count().to_string(),
+        Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
+    };
+    let load = match likely.added.assistance() {
+        Some(help) => format!("{} of help", kg(help.kg(), unit)),
+        None => format!("+{}", kg(likely.added.kg(), unit)),
+    };
+    format!("{load} × {times}")
+}
+
 /// "Thu 12 Mar: looks like a typo, probability 0.97; +25 kg × 5 would fit".
 pub fn suspected(suspect: &Suspect, unit: Unit) -> String {
-    let likely = suspect.likely.map_or_else(String::new, |likely| {
-        let times = match likely.effort {
-            Effort::Reps(reps) => reps.count().to_string(),
-            Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
-        };
-        let load = match likely.added.assistance() {
-            Some(help) => format!("{} of help", kg(help.kg(), unit)),
-            None => format!("+{}", kg(likely.added.kg(), unit)),
-        };
-        format!("; {load} × {times} would fit")
-    });
+    let likely = suspect
+        .likely
+        .map_or_else(String::new, |fits| format!("; {} would fit", likely(&fits, unit)));
     format!(
         "{}: looks like a typo, probability {}{likely}",
         day(suspect.date),
@@ -89,7 +97,130 @@ pub fn suspected(suspect: &Suspect, unit: Unit) -> String {
     )
 }
 
+/// "86 %", never said as sure.
+pub fn percent(value: f64) -> String {
+    format!("{} %", number((value * 100.0).clamp(1.0, 99.0), 0))
+}
+
 /// A probability with two digits, never said as sure.
 pub fn probability(value: f64) -> String {
     number(value.clamp(0.01, 0.99), 2)
+}
+
+/// "80 %: Apr – Nov 2026; even chance by Jul 2026; chance within a year 0.83, if training goes on as now".
+pub fn forecast(forecast: &Forecast, on: NaiveDate) -> String {
+    let year = probability(forecast.in_a_year);
+    let even = match forecast.median {
+        Some(0) | None => String::new(),
+        Some(weeks) => format!("; even chance by {}", month(on, weeks)),
+    };
+    format!(
+        "{}{even}; chance within a year {year}, if training goes on as now",
+        span(forecast, on)
+    )
+}
+
+/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026, the end not in sight within two years", "within reach today, by the estimate".
+pub fn span(forecast: &Forecast, on: NaiveDate) -> String {
+    match (forecast.soonest, forecast.latest) {
+        (_, Some(0)) => "within reach today, by the estimate".to_owned(),
+        (None, _) => "not in sight within two years".to_owned(),
+        (Some(from), None) => format!(
+            "80 %: from {}, its end not in sight within two years",
+            begins(on, from)
+        ),
+        (Some(from), Some(to)) => {
+            let (begin, end) = (begins(on, from), month(on, to));
+            if begin == end {
+                format!("80 %: {begin}")
+            } else {
+                format!("80 %: {begin} – {end}")
+            }
+        }
+    }
+}
+
+fn begins(on: NaiveDate, weeks: u16) -> String {
+    if weeks == 0 {
+        "now".to_owned()
+    } else {
+        month(on, weeks)
+    }
+}
+
+/// "Apr 2026".
+fn month(on: NaiveDate, weeks: u16) -> String {
+    let date = on.checked_add_days(Days::new(7 * u64::from(weeks)));
+    date.map_or_else(String::new, |date| date.format("%b %Y").to_string())
+}
+
+/// "about 5.4 reps are expected of a fresh set to failure".
+pub fn expected_reps(reps: f64) -> String {
+    format!(
+        "about {} reps are expected of a fresh set to failure",
+        number(reps, 1)
+    )
+}
+
+/// What holds a rail back, with its numbers, and what trains it: a sentence without its stop.
+pub fn held_back(held: &HeldBack, companion: &str) -> String {
+    match held.by {
+        Evidence::Link { kind, own, others } => {
+            let rest = match kind {
+                LinkKind::Hang => "Your pull",
+                _ => "The rest of your log",
+            };
+            format!(
+                "{rest} says {} of the goal, {} only {}: {} holds you back, and {companion} trains it",
+                between(others),
+                link(kind),
+                between(own),
+                weak(kind)
+            )
+        }
+        Evidence::Notes { place, sets, last } => {
+            let place = match place {
+                Place::Bottom => "at the bottom",
+                Place::Middle => "in the middle",
+                Place::Top => "at the top",
+                Place::Grip => "by the grip",
+            };
+            let missed = counted(i64::try_from(sets).unwrap_or(i64::MAX), "missed set");
+            format!(
+                "Your notes say that {missed} failed {place}, last on {}; {companion} trains it",
+                day(last)
+            )
+        }
+    }
+}
+
+/// "0.97–1.05": a band on a ladder's scale.
+pub fn between((low, high): (f64, f64)) -> String {
+    format!("{low:.2}–{high:.2}")
+}
+
+/// A kind of evidence within a sentence.
+pub fn link(kind: LinkKind) -> &'static str {
+    match kind {
+        LinkKind::TwoArms => "both arms",
+        LinkKind::OneArm => "one arm alone",
+        LinkKind::Fingers => "one arm with fingers helping",
+        LinkKind::Band => "one arm with a band",
+        LinkKind::Negative => "the slow way down",
+        LinkKind::LockOff => "the lock-off",
+        LinkKind::Hang => "the hang",
+        LinkKind::Movement => "the sets",
+        LinkKind::Shapes => "the holds",
+    }
+}
+
+/// What is weak when such evidence lies below the others.
+fn weak(kind: LinkKind) -> &'static str {
+    match kind {
+        LinkKind::Hang => "grip",
+        LinkKind::LockOff => "the top",
+        LinkKind::Negative => "the way through",
+        LinkKind::TwoArms | LinkKind::Movement | LinkKind::Shapes => "pulling strength",
+        LinkKind::OneArm | LinkKind::Fingers | LinkKind::Band => "what is special to one arm",
+    }
 }

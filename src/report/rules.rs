@@ -191,6 +191,14 @@ const DOCS: &[(&str, &str)] = &[
         "cut-long",
         "After about six months of losing weight, a break is due. Common practice, no source.",
     ),
+    (
+        "long-shot",
+        "Is the step likelier to fail than to hold, by what your sets show? An estimate; it changes no verdict.",
+    ),
+    (
+        "held-back",
+        "On one scale, does one kind of evidence lie clearly below the others? Train what holds you back; an estimate that changes no verdict.",
+    ),
 ];
 
 #[cfg(test)]

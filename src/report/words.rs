@@ -5,6 +5,7 @@ use crate::coaching::finding::{HEALTHY_FROM, SideState};
 use crate::coaching::{CareNote, Finding, NextStep};
 use crate::units::{Rail, Unit};
 
+use super::belief;
 use super::numbers::{about, ago, day, days, kg, number};
 
 /// What sentences need besides their numbers: titles, the reader's unit, which rail and what it counts.
@@ -317,6 +318,26 @@ impl<'a> Words<'a> {
                     if self.is_hold { "2 s" } else { "1 rep" }
                 )),
             ),
+            Finding::LongShot {
+                chance,
+                reps,
+                expected,
+            } => {
+                let reps = match *reps {
+                    1.0 => "1 rep".to_owned(),
+                    reps => format!("{} reps", number(reps, 0)),
+                };
+                let chance = belief::probability(*chance);
+                let expected =
+                    expected.map_or_else(String::new, |reps| format!("; {}", belief::expected_reps(reps)));
+                (
+                    format!(
+                        "The estimate gives {reps} with the asked reserve a chance of {chance}{expected}"
+                    ),
+                    None,
+                )
+            }
+            Finding::HeldBack(held) => (belief::held_back(held, &self.movement(&held.companion)), None),
         }
     }
 

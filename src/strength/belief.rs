@@ -42,7 +42,7 @@ pub enum Coverage {
 
 impl Coverage {
     /// Standard deviations to either side.
-    fn sds(self) -> f64 {
+    pub(super) fn sds(self) -> f64 {
         match self {
             Coverage::Half => 0.674_49,
             Coverage::Eighty => 1.281_55,
@@ -78,10 +78,21 @@ impl Belief {
     /// Sd of the log 1RM.
     pub fn log_sd(&self) -> f64 {
         let silent = self.tuning.silence_sd * self.silence.powi(4);
-        (self.tuning.widen * self.tuning.widen * self.state.strength_var(self.side)
+        let widen = self.widen();
+        (widen * widen * self.state.strength_var(self.side)
             + self.tuning.day_share * self.day_var
             + silent * silent)
             .sqrt()
+    }
+
+    /// Factor on the sd of the state, for what the model leaves out; more of it shows on the first days.
+    fn widen(&self) -> f64 {
+        let young = if self.days < 3 {
+            self.tuning.first_days_widen
+        } else {
+            1.0
+        };
+        young * self.tuning.widen
     }
 
     /// The band that holds the 1RM as often as `coverage` says.
@@ -174,7 +185,8 @@ impl Belief {
             + 2.0 * (a * with[ENDURANCE] + d * with[SHAPE] + a * d * p[ENDURANCE][SHAPE])
             + a * a * p[ENDURANCE][ENDURANCE]
             + d * d * p[SHAPE][SHAPE];
-        let var = self.tuning.widen * self.tuning.widen * along.max(0.0)
+        let widen = self.widen();
+        let var = widen * widen * along.max(0.0)
             + (self.tuning.reps_cv * a) * (self.tuning.reps_cv * a)
             + 2.0 * self.day_var
             + self.tuning.set_sd * self.tuning.set_sd

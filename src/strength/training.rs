@@ -70,6 +70,8 @@ impl Prior {
             "dip" => (1.60, 9.6, 1.0),
             "muscle-up" => (1.20, 6.0, 0.65),
             "pistol-squat" => (1.32, 10.5, 0.8),
+            // The mean trained man stands at 0.80 on the one-arm scale (leverage model from Muñoz-López 2017 and Pelayo-Tejo 2024).
+            "one-arm-pull-up" | "one-arm-chin-up" => (0.80, 8.5, 1.0),
             _ => (1.40 * share.value(), 9.0, 1.0),
         };
         Self {

@@ -59,6 +59,7 @@ impl Default for Tuning {
             day_share: 0.31,
             spent_after_miss: true,
             reads_patterns: true,
+            first_days_widen: 1.2,
             keeps_sense: true,
             exact_bias: true,
             habit_silence: 0.96,

@@ -147,6 +147,8 @@ pub struct Tuning {
     pub habit_silence: f64,
     /// Whether a set that asks for more strength of the moment never lowers the level, nor the other way round.
     pub keeps_sense: bool,
+    /// Factor on the sd of the belief before the third training day. T.
+    pub first_days_widen: f64,
     /// Whether both sides of a movement share one belief.
     pub sides_together: bool,
     /// Factor on the sd of the belief, for what the model leaves out. T.
@@ -227,6 +229,7 @@ impl Tuning {
             most_growth: 1e9,
             spent_after_miss: false,
             reads_patterns: false,
+            first_days_widen: 1.0,
             keeps_sense: false,
             exact_bias: false,
             habit_silence: 0.0,

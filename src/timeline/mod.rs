@@ -14,7 +14,7 @@ use chrono::NaiveDate;
 use crate::body::{Body, Counted};
 use crate::catalogue::{Catalogue, Help, Ladder, Movement};
 use crate::logbook::record::{Fact, Placed};
-use crate::logbook::{Log, Person};
+use crate::logbook::{Log, Person, Written};
 use crate::units::{Assistance, Bodyweight, Share, Side};
 
 pub use bodyweight::{Trend, WeighDay, WeighIns};
@@ -46,7 +46,22 @@ pub struct Timeline<'a> {
     pub phases: Phases,
     /// Placements up to `on`, in order.
     pub placements: Vec<Placement<'a>>,
+    /// Rungs to reach as set up to `on`, in order; the latest word on a rung counts.
+    pub goals: Vec<Goal<'a>>,
     lifter: Lifter,
+}
+
+/// A rung that the athlete wants to reach.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Goal<'a> {
+    /// The day on which it was set.
+    pub date: NaiveDate,
+    /// The ladder's id.
+    pub ladder: &'a str,
+    /// The rung's id.
+    pub rung: &'a str,
+    /// By when, if they said.
+    pub by: Option<NaiveDate>,
 }
 
 /// A rail put somewhere.
@@ -75,7 +90,7 @@ impl<'a> Timeline<'a> {
         let until = log.records.partition_point(|record| record.at.date() <= on);
         let records = log.records.get(..until).unwrap_or_default();
         let (mut weighed, mut sets) = (Vec::new(), Vec::with_capacity(records.len()));
-        let (mut pains, mut placements) = (Vec::new(), Vec::new());
+        let (mut pains, mut placements, mut goals) = (Vec::new(), Vec::new(), Vec::new());
         let (mut phases, mut person) = (Phases::default(), Person::default());
         // One look at each record: a year of them is more memory than a cache holds.
         for (order, record) in records.iter().enumerate() {
@@ -108,6 +123,15 @@ impl<'a> Timeline<'a> {
                         rung,
                     });
                 }
+                Fact::Goal { ladder, rung, by, .. } => {
+                    goals.retain(|goal: &Goal<'_>| goal.ladder != ladder || goal.rung != rung);
+                    goals.push(Goal {
+                        date,
+                        ladder,
+                        rung,
+                        by: by.as_ref().map(Written::date),
+                    });
+                }
                 other => person.learn(other),
             }
         }
@@ -129,7 +153,24 @@ impl<'a> Timeline<'a> {
             pains,
             phases,
             placements,
+            goals,
             lifter,
+        }
+    }
+
+    /// The same log and day with only those sets.
+    pub fn with_only(&self, kept: impl Fn(&LoggedSet<'a>) -> bool) -> Self {
+        Self {
+            on: self.on,
+            name: self.name,
+            person: self.person,
+            weigh_ins: self.weigh_ins.clone(),
+            sets: self.sets.iter().filter(|set| kept(set)).cloned().collect(),
+            pains: self.pains.clone(),
+            phases: self.phases.clone(),
+            placements: self.placements.clone(),
+            goals: self.goals.clone(),
+            lifter: self.lifter,
         }
     }
 

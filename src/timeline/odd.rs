@@ -51,10 +51,13 @@ fn e1rm(set: &LoggedSet<'_>) -> Option<SystemLoad> {
     Some(epley(set.system?, believed_reps(set)?))
 }
 
+/// What is judged by itself: sets of one form on one side.
+type Kin<'a> = (Form<'a>, Option<Side>);
+
 /// Marks odd sets. `sets` are in order of time; odd ones give no evidence for later days.
 pub(super) fn mark(sets: &mut [LoggedSet<'_>]) {
     // A log has few rails, and sets come in rows of one: looking through them is quicker than any map.
-    let mut rails: Vec<((Form<'_>, Option<Side>), Vec<usize>)> = Vec::new();
+    let mut rails: Vec<(Kin<'_>, Vec<usize>)> = Vec::new();
     let mut last = 0;
     for (at, set) in sets.iter().enumerate() {
         let lone = set.is_sided() && set.side().is_none();

@@ -36,6 +36,8 @@ const DELOAD_DAYS_AFTER: u64 = 6;
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Phases {
     deloads: Vec<NaiveDate>,
+    /// Every change of the phase of bodyweight, in order.
+    changes: Vec<(PhaseKind, NaiveDate)>,
     /// The phase of bodyweight in force, and the first day of its unbroken run.
     current: Option<(PhaseKind, NaiveDate)>,
 }
@@ -46,7 +48,10 @@ impl Phases {
         match (kind, self.current) {
             (PhaseKind::Deload, _) => self.deloads.push(date),
             (kind, Some((running, _))) if kind == running => {}
-            (kind, _) => self.current = Some((kind, date)),
+            (kind, _) => {
+                self.changes.push((kind, date));
+                self.current = Some((kind, date));
+            }
         }
     }
 
@@ -65,6 +70,21 @@ impl Phases {
         self.current
             .filter(|(kind, _)| *kind == PhaseKind::Cut)
             .map(|(_, since)| since)
+    }
+
+    /// Each phase with its first and last day up to `on`: those of bodyweight, then deloads.
+    pub fn spans(&self, on: NaiveDate) -> Vec<(PhaseKind, NaiveDate, NaiveDate)> {
+        let ends = self.changes.iter().skip(1).map(|(_, date)| *date).chain([on]);
+        let weight = self
+            .changes
+            .iter()
+            .zip(ends)
+            .map(|((kind, from), until)| (*kind, *from, until));
+        let deloads = self.deloads.iter().map(|first| {
+            let last = first.checked_add_days(Days::new(DELOAD_DAYS_AFTER)).unwrap_or(on);
+            (PhaseKind::Deload, *first, last.min(on))
+        });
+        weight.chain(deloads).collect()
     }
 
     /// The phase of bodyweight in force and since when.

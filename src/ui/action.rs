@@ -98,6 +98,8 @@ pub enum Action {
     PlaceHand,
     SetAside,
     OtherLadder,
+    StrengthOverTime,
+    MendSet,
     RowUp,
     RowDown,
     OpenRow,

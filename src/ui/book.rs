@@ -20,6 +20,8 @@ pub enum Deed {
     Log(SetDraft),
     /// Take back the newest record of the open athlete.
     Undo,
+    /// Amend the set with this id as the belief says that it would fit.
+    MendSet(String),
     /// A weigh-in of today, in the logbook's unit.
     WeighIn(f64),
     /// Pain at a site, 0 to 10.

@@ -10,3 +10,5 @@
 mod support;
 
 mod log;
+mod outlook;
+mod scale;

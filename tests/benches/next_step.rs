@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 use divan::Bencher;
 use rungwright::catalogue::Catalogue;
 use rungwright::coaching::PlatesOnHand;
-use rungwright::coaching::next_step::of_all;
+use rungwright::coaching::{next_step, outlook};
 use rungwright::demo::{Plan, gym};
 use rungwright::logbook::exchange::{Import, Options};
 use rungwright::logbook::writer::LOCK_WAIT;
@@ -23,8 +23,8 @@ fn on() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).unwrap()
 }
 
-#[divan::bench]
-fn next_for_36_athletes(bencher: Bencher<'_, '_>) {
+/// A gym's logs and its plates.
+fn gym_of_36() -> (Vec<Log>, PlatesOnHand) {
     let gym = gym(&Plan {
         athletes: 36,
         years: 1,
@@ -44,7 +44,20 @@ fn next_for_36_athletes(bencher: Bencher<'_, '_>) {
             }
         })
         .collect();
-    bencher.bench(|| of_all(&logs, Catalogue::shipped(), &plates, on()));
+    (logs, plates)
+}
+
+#[divan::bench]
+fn next_for_36_athletes(bencher: Bencher<'_, '_>) {
+    let (logs, plates) = gym_of_36();
+    bencher.bench(|| next_step::of_all(&logs, Catalogue::shipped(), &plates, on()));
+}
+
+/// The same with what beliefs add: a year of sets through the filter.
+#[divan::bench]
+fn next_for_36_athletes_with_chances(bencher: Bencher<'_, '_>) {
+    let (logs, plates) = gym_of_36();
+    bencher.bench(|| outlook::of_all(&logs, Catalogue::shipped(), &plates, on()));
 }
 
 /// A spreadsheet of 36 athletes' sets, `rows` in all.

@@ -65,6 +65,7 @@ fn frames(bencher: Bencher<'_, '_>, athletes: usize, scroll: f32) {
                 unit: MouseWheelUnit::Point,
                 delta: vec2(0.0, -scroll),
                 phase: TouchPhase::Move,
+                source: egui::MouseWheelSource::Wheel,
                 modifiers: egui::Modifiers::NONE,
             });
         }

@@ -6,6 +6,8 @@
 mod kit;
 
 mod backtest;
+mod forecast;
+mod next;
 mod strength;
 
 /// Eight weeks of pull-ups at 80 kg, three sets of five with 20 kg and two in reserve each third day, and one slip: 55 for 5.

@@ -97,7 +97,7 @@ fn people_read_units_ranges_and_no_promise() {
         "about ",
         "kg in all",
         "at 80 kg",
-        "8 in 10",
+        "80 %: ",
         "sessions",
         "looks like a typo",
         "× 5 would fit",

@@ -1,6 +1,6 @@
 //! The commands that write, mend and list records, asked as a person asks them: through the binary.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod careful;
 mod carried;

@@ -108,6 +108,11 @@ impl Sets {
         self.each(|set| set.outcome = Outcome::Form)
     }
 
+    /// With a remark on each.
+    pub fn noting(self, note: &str) -> Self {
+        self.each(|set| set.note = Some(note.to_owned()))
+    }
+
     /// Weighed at each set, kg.
     pub fn at_bodyweight(self, kg: f64) -> Self {
         self.each(|set| set.bodyweight = Some(Typed::new(kg, Unit::Kg).unwrap()))

@@ -32,6 +32,7 @@ impl FakeBook {
             ladders: LaddersView {
                 open: Some(sample_ladders::one_arm()),
                 others: others(),
+                strength: vec![],
             },
             roster: sample_roster::gym(),
             totals: sample_totals::dip(70),

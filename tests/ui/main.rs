@@ -4,6 +4,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
+    clippy::panic,
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
     clippy::type_complexity,
@@ -11,6 +12,7 @@
     reason = "helpers of tests: pixels are small whole numbers, a failed unwrap is a failed test, reference colours are numbers"
 )]
 
+mod beliefs;
 mod coach;
 mod contrast;
 mod fake_book;
@@ -24,6 +26,7 @@ mod sample_roster;
 mod sample_totals;
 mod screens;
 mod shelf;
+mod shelf_totals;
 mod totals;
 mod use_it;
 mod widgets;

@@ -16,7 +16,7 @@ fn machine(home: &Path) -> Machine {
     Machine::with(RealDisk, Places::inside(home))
 }
 
-fn shelf(home: &Path) -> Shelf {
+pub fn shelf(home: &Path) -> Shelf {
     let on = NaiveDate::from_ymd_opt(2026, 3, 18);
     let no_demo = |_| Err::<PathBuf, String>("no demo here".into());
     Shelf::new(machine(home), "bench".into(), on, Arc::new(no_demo))
@@ -53,7 +53,7 @@ fn again(home: &Path) -> Shelf {
 }
 
 /// A lifter of 74.6 kg who did 5 pull-ups, on the ladder to the weighted pull-up.
-fn started(home: &Path) -> Shelf {
+pub fn started(home: &Path) -> Shelf {
     let mut shelf = shelf(home);
     let ladder = "weighted-pull-up";
     let first = shelf.first();
@@ -76,13 +76,13 @@ fn started(home: &Path) -> Shelf {
     shelf
 }
 
-fn work(shelf: &Shelf) -> Prescription {
+pub fn work(shelf: &Shelf) -> Prescription {
     let asked = shelf.next().card(0).unwrap().asked.clone();
     assert!(matches!(asked, Asked::Work(_)), "no work: {asked:?}");
     asked.prescription().unwrap().clone()
 }
 
-fn draft(shelf: &Shelf) -> SetDraft {
+pub fn draft(shelf: &Shelf) -> SetDraft {
     let work = work(shelf);
     SetDraft {
         ladder: "weighted-pull-up".into(),

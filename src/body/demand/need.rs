@@ -6,7 +6,7 @@ use super::super::{Body, hand_share, one_arm};
 use super::reps::Count;
 use super::words::{How, Strength};
 use super::{Computed, Measured, lever};
-use crate::catalogue::{BodyShare, Catalogue, Help, Movement, Pattern, Rung, Sides};
+use crate::catalogue::{BodyShare, Catalogue, Help, Ladder, Movement, Pattern, Rung, Sides};
 use crate::units::Measure;
 
 /// Ladders to these goals stand on the one-arm scale.
@@ -82,6 +82,11 @@ pub(super) struct Need {
 }
 
 impl Scale {
+    /// The scale of a ladder.
+    pub fn of_ladder(ladder: &Ladder, catalogue: &Catalogue) -> Scale {
+        Scale::of(super::goal(ladder), catalogue)
+    }
+
     /// The scale of a ladder with this goal.
     pub(super) fn of(goal: Option<&Rung>, catalogue: &Catalogue) -> Scale {
         let Some(movement) = goal.and_then(|goal| catalogue.movement(&goal.movement)) else {

@@ -16,6 +16,7 @@
 //! # }
 //! ```
 
+mod course;
 mod points;
 mod series;
 
@@ -27,6 +28,7 @@ use crate::units::{Added, Bodyweight, Share, Side, SystemLoad};
 
 use super::{Belief, Likely};
 
+pub use course::{Course, CourseDay, CourseSet, course};
 pub use points::{Point, beliefs_at};
 pub use series::{Series, SetAt, Standpoint};
 

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 
 use crate::logbook::record::Id;
 use crate::timeline::{LoggedSet, Timeline, WeighIns};
-use crate::units::{Bodyweight, Mass, Outcome, Share, Side};
+use crate::units::{Added, Bodyweight, Mass, Outcome, Share, Side};
 
 use super::{Believed, Suspect};
 use crate::strength::{Attempt, Belief, DayRead, Filter, Prior, TrainingDay, Tuning};
@@ -49,7 +49,7 @@ impl Series {
         }
         by_movement
             .into_values()
-            .filter_map(|sets| Self::gather(&sets, &timeline.weigh_ins))
+            .filter_map(|sets| Self::gather(&sets, timeline, |set| set.added))
             .collect()
     }
 
@@ -62,18 +62,34 @@ impl Series {
             .filter(is_it)
             .filter(|set| says_something(set))
             .collect();
-        Self::gather(&sets, &timeline.weigh_ins)
+        Self::gather(&sets, timeline, |set| set.added)
     }
 
-    fn gather(sets: &[&LoggedSet<'_>], weigh_ins: &WeighIns) -> Option<Series> {
+    /// Sets of one movement whose load the caller knows better: what `added` says stands for the belt.
+    pub(in crate::strength) fn with_loads(
+        timeline: &Timeline<'_>,
+        is_it: impl Fn(&LoggedSet<'_>) -> bool,
+        added: impl Fn(&LoggedSet<'_>) -> Added,
+    ) -> Option<Series> {
+        let counts = |set: &&LoggedSet<'_>| set.is_reps() && set.set.outcome != Outcome::Form && is_it(set);
+        let sets: Vec<&LoggedSet<'_>> = timeline.sets.iter().filter(counts).collect();
+        Self::gather(&sets, timeline, added)
+    }
+
+    fn gather(
+        sets: &[&LoggedSet<'_>],
+        timeline: &Timeline<'_>,
+        added: impl Fn(&LoggedSet<'_>) -> Added,
+    ) -> Option<Series> {
         let movement = sets.first()?.movement?;
         let mut series = Series {
             movement: movement.id.clone(),
-            share: sets.first()?.share?,
+            share: timeline.share(movement, None)?,
             days: Vec::new(),
             sets: Vec::new(),
             weighed: None,
         };
+        let weigh_ins = &timeline.weigh_ins;
         let weighed = weigh_ins.days().first().map(|day| day.date);
         if series.share != Share::OUTSIDE {
             series.weighed = Some(weighed?);
@@ -91,7 +107,7 @@ impl Series {
                     .map(|typed| Bodyweight::new(typed.mass()))
                     .or(known),
                 share: series.share,
-                added: set.added,
+                added: added(set),
                 effort: set.set.effort,
                 left: set.set.left,
                 outcome: set.set.outcome,
@@ -150,8 +166,15 @@ impl Series {
         }
     }
 
+    /// The belief of a side on a date, from the sets of days before.
+    pub fn belief(&self, side: Option<Side>, date: NaiveDate) -> Option<Belief> {
+        let mut found = None;
+        self.on_each(&[date], |then| found = then.belief(side));
+        found
+    }
+
     /// The beliefs of all sides on the timeline's day, with the sets that look like typos.
-    pub(super) fn believed(&self, timeline: &Timeline<'_>) -> Vec<Believed> {
+    pub(in crate::strength) fn believed(&self, timeline: &Timeline<'_>) -> Vec<Believed> {
         let mut reads = Vec::with_capacity(self.days.len());
         let mut filter = self.filter();
         let mut earlier = self.days.iter().peekable();

@@ -4,7 +4,7 @@
 use egui::{Align2, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
-use crate::ui::pen::{Ink, Line, letters};
+use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, Theme};
 use crate::ui::views::{Asked, CardView, NextView, Prescription};
 use crate::ui::widgets::{RestTrack, clock_words};
@@ -52,6 +52,7 @@ pub fn bar_ui(
             hand(ui, whole, card, work, unit);
             amount(ui, whole, work, next, card, unit);
             clock(ui, whole, work, next, unit);
+            new_best(ui, whole, view, next, unit);
         }
         Asked::WeighInFirst(_) => centred(ui, whole, card, "Weigh in first", "Esc, then K", unit),
         Asked::Pause(_) => centred(ui, whole, card, "Pause", "No set today. Esc goes back.", unit),
@@ -223,6 +224,22 @@ fn clock(ui: &Ui, whole: Rect, work: &Prescription, next: &NextState, unit: f32)
             Ink::new(Face::Number, unit * 1.1, *theme.ink),
         );
     }
+}
+
+/// While the rest after it runs, what best the last set was.
+fn new_best(ui: &mut Ui, whole: Rect, view: &NextView, next: &NextState, unit: f32) {
+    let newest = view.logged.first().and_then(|line| line.best.as_deref());
+    let Some(words) = newest.filter(|_| next.rested().is_some() && next.holding().is_none()) else {
+        return;
+    };
+    let theme = Theme::of(ui);
+    let ink = Ink::new(Face::LabelStrong, unit * 0.34, *theme.ink);
+    let galley = Line::new(words, ink).wrapped(ui.painter(), whole.width() * 0.3);
+    let at = pos2(
+        whole.left() + unit * 0.8,
+        whole.bottom() - unit * 0.4 - galley.size().y,
+    );
+    named_galley(ui, at, galley);
 }
 
 fn centred(ui: &Ui, whole: Rect, card: &CardView, words: &str, foot: &str, unit: f32) {

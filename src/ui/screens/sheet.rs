@@ -44,6 +44,7 @@ impl<'a> SheetFrame<'a> {
             ui.add_space(4.0);
             ScrollArea::vertical()
                 .max_height(screen.height() - 150.0)
+                .min_scrolled_height(screen.height() - 150.0)
                 .show(ui, |ui| content(ui))
                 .inner
         });

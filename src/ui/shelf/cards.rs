@@ -41,7 +41,7 @@ pub(super) fn card(opened: &Opened, timeline: &Timeline<'_>, step: &NextStep) ->
         asked,
         reasons,
         cautions,
-        chances: Vec::new(),
+        chances: super::beliefs::chances(step),
         not_before: step.not_before.map(day),
     }
 }

@@ -417,6 +417,7 @@ impl Shelf {
     pub(super) fn write_deed(&mut self, deed: Deed) -> Done {
         let came = match deed.clone() {
             Deed::Undo => self.undo(),
+            Deed::MendSet(id) => self.mend_set(&id),
             Deed::Gym(deed) => self.gym_deed(deed),
             record => self.record(record),
         };

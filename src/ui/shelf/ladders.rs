@@ -13,9 +13,10 @@ use crate::ui::views::{
 };
 use crate::units::{Bodyweight, Rail};
 
+use super::beliefs;
 use super::opened::Opened;
 use super::rung_sheet::{Sheets, sheet};
-use super::{say, what_if};
+use super::{say, strength, what_if};
 
 /// How many rungs the strip between two cards shows.
 const STRIP: usize = 4;
@@ -35,8 +36,9 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
                 .copied()
                 .find(|id| opened.catalogue.ladder(id).is_some())
         })
-        .and_then(|id| opened.catalogue.ladder(id))
-        .map(|ladder| ladder_view(opened, &timeline, ladder));
+        .and_then(|id| opened.catalogue.ladder(id));
+    let strength = open.map_or_else(Vec::new, |ladder| strength::views(opened, &timeline, ladder));
+    let open = open.map(|ladder| ladder_view(opened, &timeline, ladder));
     let mut others: Vec<OtherLadder> = opened
         .catalogue
         .ladders()
@@ -49,7 +51,11 @@ pub(super) fn view(opened: &Opened) -> LaddersView {
         .collect();
     others.sort_by_key(|other| !other.joined);
     others.extend(broken(opened));
-    LaddersView { open, others }
+    LaddersView {
+        open,
+        others,
+        strength,
+    }
 }
 
 /// Ladder files that hold no ladder.
@@ -106,11 +112,13 @@ fn view_at(
         .iter()
         .map(|rail| (*rail, progress(timeline, ladder, *rail)))
         .collect();
+    let beliefs = beliefs::of_ladder(opened, timeline, ladder);
     let sheets = Sheets {
         opened,
         timeline,
         ladder,
         climbs: &climbs,
+        beliefs: &beliefs,
     };
     let goal = goal(ladder).map(|goal| goal.id.clone());
     let demand_of = |rung: &Rung| demands.iter().find(|demand| demand.rung == rung.id);
@@ -150,8 +158,8 @@ fn view_at(
         rungs,
         branches,
         hands,
-        beliefs: Vec::new(),
-        outlook: Vec::new(),
+        beliefs: beliefs.bands,
+        outlook: beliefs.outlook,
         set_aside: rails(ladder)
             .iter()
             .copied()

@@ -1,6 +1,6 @@
 //! Today's records.
 
-use crate::bests::{NewBest, new_bests, new_bests_by};
+use crate::bests::{NewBest, new_bests_by, new_bests_today};
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::record::{Id, Load, Placed, Set};
@@ -15,22 +15,13 @@ use super::say;
 
 /// Today's records, newest first.
 pub(super) fn today(opened: &Opened, log: &Log) -> Vec<LoggedLine> {
-    let new = new_today(opened, log);
+    let new = new_bests_today(&opened.counting(log), opened.formula());
     log.records
         .iter()
         .rev()
         .filter(|record| record.at.date() == opened.on)
         .map(|record| line(opened, record, &new))
         .collect()
-}
-
-/// Bests that today's sets brought, or confirmed.
-fn new_today(opened: &Opened, log: &Log) -> Vec<NewBest> {
-    let before = log.without_sets_of(opened.on);
-    if before.records.len() == log.records.len() {
-        return Vec::new();
-    }
-    new_bests(&opened.counting(&before), &opened.counting(log), opened.formula())
 }
 
 /// What to say of a set that was just logged: the bests that it brought, or confirmed.

@@ -2,6 +2,7 @@
 //!
 //! Invariant: "saved" is said only after the writer has flushed; views are made anew from what was read back.
 
+mod beliefs;
 mod cards;
 mod class;
 mod desk;
@@ -11,11 +12,13 @@ mod jobs;
 mod ladders;
 mod logged;
 mod memory;
+mod mend;
 mod next;
 mod opened;
 mod roster;
 mod rung_sheet;
 mod say;
+mod strength;
 mod totals;
 mod watch;
 mod what_if;

@@ -1,10 +1,12 @@
 //! Next of the open athlete.
 
 use crate::catalogue::{Pattern, Site};
+use crate::coaching::outlook;
 use crate::coaching::warm_up::{Easy, WarmUpStep as Step, warm_up};
 use crate::coaching::{LoadToday, NextStep};
 use crate::logbook::record::PhaseKind;
 use crate::report::numbers::{about, number};
+use crate::strength::Estimates;
 use crate::timeline::Timeline;
 use crate::ui::views::{LadderCards, NextView, Phrase, WarmUpStep};
 
@@ -17,6 +19,8 @@ pub(super) fn view(opened: &Opened) -> Option<NextView> {
     let log = opened.open_log()?;
     let timeline = opened.timeline(log);
     let unit = opened.book.unit();
+    let mut session = athlete.session.clone();
+    outlook::add(&mut session, &mut Estimates::new(&timeline, &opened.catalogue));
     let (bodyweight, bodyweight_short) = bodyweight(opened, &timeline);
     let today = timeline.pains.iter().filter(|pain| pain.date == opened.on);
     Some(NextView {
@@ -31,7 +35,7 @@ pub(super) fn view(opened: &Opened) -> Option<NextView> {
             .bodyweight()
             .map(|weight| tenth(weight.mass().in_unit(unit))),
         unit: unit.sign(),
-        ladders: groups(opened, &timeline, &athlete.session),
+        ladders: groups(opened, &timeline, &session),
         warm_up: warm_ups(opened, &athlete.session),
         warm_up_note: None,
         logged: logged::today(opened, log),

@@ -9,6 +9,7 @@ use crate::timeline::Timeline;
 use crate::ui::views::{Phrase, SheetLine, SheetView};
 use crate::units::Rail;
 
+use super::beliefs::Beliefs;
 use super::opened::Opened;
 use super::say;
 
@@ -18,6 +19,7 @@ pub(super) struct Sheets<'s, 'a> {
     pub timeline: &'s Timeline<'a>,
     pub ladder: &'s Ladder,
     pub climbs: &'s [(Rail, Vec<Progress<'s>>)],
+    pub beliefs: &'s Beliefs,
 }
 
 /// The sheet of one rung.
@@ -27,8 +29,14 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Standard", of_standard(sheets, rung)),
         ("Entry", of_entry(sheets, rung)),
         ("Work", of_work(rung)),
+        (
+            "Chance",
+            sheets.beliefs.chances.get(&rung.id).cloned().unwrap_or_default(),
+        ),
+        ("Holds you back", sheets.beliefs.held_back.clone()),
         ("Last work", of_last(sheets, rung)),
         ("Fall back", of_fall_back(sheets.ladder, rung)),
+        ("Estimate", sheets.beliefs.evidence.clone()),
         ("Care", of_care(sheets, rung)),
         (
             "Source",

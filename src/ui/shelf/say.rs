@@ -119,3 +119,20 @@ pub(super) fn side(rail: Rail) -> &'static str {
 pub(super) fn few(count: usize) -> u8 {
     u8::try_from(count).unwrap_or(u8::MAX)
 }
+
+/// `1 rep`, `4 reps`.
+pub(super) fn reps(count: f64) -> String {
+    if count == 1.0 {
+        "1 rep".to_owned()
+    } else {
+        format!("{} reps", number(count, 0))
+    }
+}
+
+/// The words with a capital letter first.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -3,7 +3,7 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
+use crate::logbook::{Fact, Id, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
@@ -118,12 +118,25 @@ impl Shelf {
     /// Takes back the newest record of the day.
     pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let name = open_name(opened)?;
         let newest = opened
             .open_log()
             .and_then(|log| logged::newest(opened, log))
             .map(|record| record.id)
             .ok_or("nothing of today is left to take back.")?;
+        self.change_record(
+            newest,
+            Fact::Retract {
+                target: newest,
+                why: None,
+            },
+        )?;
+        Ok(None)
+    }
+
+    /// Writes what changes one record of the open athlete, unless it is gone by then.
+    pub(super) fn change_record(&mut self, id: Id, what: Fact) -> Result<(), NotDone> {
+        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
+        let name = open_name(opened)?;
         let known = opened.book.highest_rev();
         let (at, device) = (self.at(), self.device.clone());
         let called = name.clone();
@@ -132,7 +145,7 @@ impl Shelf {
             let Some((log, _)) = writer.read_athlete(&called)? else {
                 return Ok(());
             };
-            let Some(target) = log.target(newest).filter(|target| !target.is_retracted) else {
+            let Some(target) = log.target(id).filter(|target| !target.is_retracted) else {
                 return Ok(());
             };
             let record = Record {
@@ -141,14 +154,10 @@ impl Shelf {
                 dev: device,
                 nth: log.logs.first().map_or(0, |log| log.count_on(at.date())),
                 at,
-                what: Fact::Retract {
-                    target: newest,
-                    why: None,
-                },
+                what,
             };
             writer.change(&target, record)
-        })?;
-        Ok(None)
+        })
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::units::{Rail, Unit};
 
-use super::Phrase;
+use super::{Phrase, StrengthView};
 
 /// One ladder of one athlete.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -232,6 +232,8 @@ pub struct LaddersView {
     pub open: Option<LadderView>,
     /// Every ladder that can be opened: id, title, whether the athlete is on it, and what is wrong with its file.
     pub others: Vec<OtherLadder>,
+    /// Strength over time of the open ladder's movements.
+    pub strength: Vec<StrengthView>,
 }
 
 /// A ladder that can be opened.

@@ -9,6 +9,7 @@ mod ladder;
 mod next;
 mod phrase;
 mod roster;
+mod strength;
 mod totals;
 mod verdict;
 
@@ -19,5 +20,6 @@ pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
+pub use strength::*;
 pub use totals::*;
 pub use verdict::Verdict;

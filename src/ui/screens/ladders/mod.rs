@@ -4,6 +4,7 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
+mod strength;
 mod what_if;
 
 pub use state::{LaddersState, Over};
@@ -56,7 +57,7 @@ impl Screen for LaddersScreen {
     }
 
     fn has_sheet(&self) -> bool {
-        self.state.over.is_some()
+        self.state.over.is_some_and(Over::takes_keys)
     }
 
     fn leave(&mut self) {
@@ -81,6 +82,7 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
         None => empty_ui(ui, header, main, actions),
     }
     others::others_ui(ui, view, state, actions);
+    strength::strength_ui(ui, view, state, actions);
     if let Some(ladder) = &view.open {
         place::place_ui(ui, ladder, state, actions);
     }
@@ -95,6 +97,13 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
     let place = Rect::from_min_size(pos2(room.left() + 6.0, room.center().y - 17.0), vec2(width, 34.0));
     if button.show(ui, place).clicked() {
         actions.ask(Action::OtherLadder);
+    }
+    let key = Action::StrengthOverTime.key();
+    let button = Button::plain("Strength").key(&key);
+    let width = button.width(ui.painter(), &theme);
+    let place = Rect::from_min_size(pos2(place.right() + 8.0, place.top()), vec2(width, 34.0));
+    if button.show(ui, place).clicked() {
+        actions.ask(Action::StrengthOverTime);
     }
     let mut left = place.right() + 16.0;
     if let Some(subtitle) = &view.subtitle {

@@ -126,7 +126,8 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
 /// The answer for the bodyweight that is asked about; today's before anything is asked.
 fn there(lift: &LiftView, state: &TotalsState) -> Option<There> {
     let known = lift.what_if.as_ref()?;
-    let kg = state.asked_kg.unwrap_or(known.bodyweight.kg());
+    let today = lift.today_kg.unwrap_or(known.bodyweight.kg());
+    let kg = state.asked_kg.unwrap_or(today);
     known.at(Bodyweight::new(Mass::from_kg(kg))).ok()
 }
 

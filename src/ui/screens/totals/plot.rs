@@ -448,9 +448,11 @@ fn bests(painter: &Painter, axes: &Axes, lift: &LiftView, reps: u16, there: Opti
     keep_free
         .extend(there.map(|there| axes.at(there.bodyweight.kg(), lift.for_reps(there.system.kg(), reps))));
     let placed = callouts(&wanted, &keep_free, axes.frame.expand2(vec2(-2.0, 0.0)));
+    // Leaders first: a box covers a leader that must pass behind it.
+    for ((at, _), rect) in groups.iter().zip(&placed) {
+        painter.line_segment([*at, rect.clamp(*at)], Stroke::new(1.0, *theme.ink));
+    }
     for (((at, all), galley), rect) in groups.iter().zip(galleys).zip(placed) {
-        let nearest = rect.clamp(*at);
-        painter.line_segment([*at, nearest], Stroke::new(1.0, *theme.ink));
         painter.rect(
             rect,
             3.0,

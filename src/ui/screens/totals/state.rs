@@ -101,7 +101,10 @@ impl TotalsState {
         let Some(known) = lift.and_then(|lift| lift.what_if.as_ref()) else {
             return;
         };
-        let from = self.asked_kg.unwrap_or(known.bodyweight.kg());
+        let today = lift
+            .and_then(|lift| lift.today_kg)
+            .unwrap_or(known.bodyweight.kg());
+        let from = self.asked_kg.unwrap_or(today);
         self.ask(lift, ((from / tenth_kg).round() + tenths) * tenth_kg);
     }
 

@@ -1,0 +1,107 @@
+//! `forecast`: when each goal may come within reach, as a range.
+
+use chrono::{Days, NaiveDate};
+use serde_json::{Value, json};
+
+use crate::body::Counted;
+use crate::coaching::goals::{Goal, goals};
+use crate::logbook::Machine;
+use crate::problem::{quoted, visible};
+use crate::report::belief;
+use crate::strength::{Estimates, Forecast};
+use crate::timeline::Timeline;
+use crate::units::Side;
+
+use super::args::ForecastArgs;
+use super::output::{Format, Style, csv_text, json_option, json_text};
+use super::reading::{self, Reading};
+use super::{Answer, Failed};
+
+/// Paths of the JSON answer, in order, for CSV.
+const COLUMNS: [&str; 8] = [
+    "athlete",
+    "ladder",
+    "rung",
+    "side",
+    "soonest",
+    "median",
+    "latest",
+    "chance_in_a_year",
+];
+
+/// Runs `forecast`.
+pub fn run(args: &ForecastArgs) -> Result<Answer, Failed> {
+    let machine = Machine::this()?;
+    let name = reading::name(&args.athlete)?;
+    let root = reading::root(&machine, args.place.logbook.as_ref());
+    let Reading {
+        book,
+        catalogue,
+        with_problems,
+    } = reading::open(&machine, &root, Some(&name))?;
+    let on = reading::day(args.place.on);
+    let Some(log) = book.position(&name).and_then(|at| book.logs.get(at)) else {
+        return Err(Failed::Problem(format!(
+            "no athlete is called {}",
+            quoted(name.as_str())
+        )));
+    };
+    let timeline = Timeline::counting(log, &catalogue, on, Counted::of(&book.settings));
+    let mut estimates = Estimates::new(&timeline, &catalogue);
+    let told: Vec<(Goal<'_>, Option<Forecast>)> = goals(&timeline, &catalogue)
+        .into_iter()
+        .map(|goal| (goal, estimates.forecast(goal.ladder, goal.rung, goal.rail)))
+        .collect();
+    let rows = || -> Vec<Value> {
+        let each = told.iter();
+        each.map(|(goal, forecast)| row(&log.name, goal, forecast.as_ref(), on))
+            .collect()
+    };
+    let text = match args.place.format {
+        Format::Json => json_text(&Value::from(rows())),
+        Format::Csv => csv_text(&rows(), &COLUMNS),
+        Format::Text => text(&log.name, &told, on),
+    };
+    Ok(Answer { text, with_problems })
+}
+
+fn row(athlete: &str, goal: &Goal<'_>, forecast: Option<&Forecast>, on: NaiveDate) -> Value {
+    let date = |weeks: fn(&Forecast) -> Option<u16>| {
+        let weeks = forecast.and_then(weeks)?;
+        Some(on.checked_add_days(Days::new(7 * u64::from(weeks)))?.to_string())
+    };
+    json!({
+        "athlete": athlete,
+        "ladder": goal.ladder.id,
+        "rung": goal.rung.id,
+        "side": goal.rail.letter(),
+        "soonest": date(|forecast| forecast.soonest),
+        "median": date(|forecast| forecast.median),
+        "latest": date(|forecast| forecast.latest),
+        "chance_in_a_year": json_option(forecast.map(|forecast| forecast.in_a_year)),
+    })
+}
+
+fn text(athlete: &str, told: &[(Goal<'_>, Option<Forecast>)], on: NaiveDate) -> String {
+    let mut text = format!("{}\n", Style::for_stdout().strong(&visible(athlete)));
+    if told.is_empty() {
+        text.push_str("  no goal: join a ladder, or set one with log --goal LADDER/RUNG\n");
+    }
+    for (goal, forecast) in told {
+        let side = match goal.rail.side() {
+            None => "",
+            Some(Side::Left) => ", left",
+            Some(Side::Right) => ", right",
+        };
+        let said = match forecast {
+            Some(forecast) => belief::forecast(forecast, on),
+            None => "nothing can be said: no sets yet that tell of it".to_owned(),
+        };
+        text.push_str(&format!(
+            "  {}: {}{side}\n    {said}\n",
+            visible(&goal.ladder.title),
+            visible(&goal.rung.title)
+        ));
+    }
+    text
+}

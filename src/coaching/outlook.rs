@@ -1,0 +1,273 @@
+//! What beliefs add to a next step: the chance of its work, repetitions to expect, and what holds the rail back.
+//!
+//! Nothing here changes a verdict, a prescription or the reason that decided: a step stands on logged work.
+
+use chrono::NaiveDate;
+use rayon::prelude::*;
+
+use crate::body::one_arm;
+use crate::catalogue::{Catalogue, Companion, Help, Ladder, Rung};
+use crate::logbook::Log;
+use crate::strength::{Belief, Coverage, Estimates, LinkKind, RailBelief};
+use crate::timeline::{LoggedSet, Timeline};
+use crate::units::{Mass, Rail, Reserve, SystemLoad};
+
+use super::advice::{Asked, NextStep, Prescription};
+use super::finding::Finding;
+use super::loads::PlatesOnHand;
+use super::next_step::{in_order, next_steps};
+
+/// Repetitions to expect of a fresh set to failure at the load of a prescription.
+pub type ExpectedReps = f64;
+
+/// A forward step is called a long shot below this chance: more likely not than so.
+const LONG_SHOT: f64 = 0.5;
+/// A note on a missed set tells of a weak place for so many days. Twelve weeks: common practice, no source.
+const NOTE_DAYS: i64 = 84;
+/// How much a day differs from the average one, on the log scale, where no belief has learnt it. A.
+const DAY_SD: f64 = 0.03;
+
+/// Where a repetition failed, as people note it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Place {
+    /// Out of the hang.
+    Bottom,
+    /// Half way.
+    Middle,
+    /// At the bar.
+    Top,
+    /// The hand opened.
+    Grip,
+}
+
+impl Place {
+    const ALL: [(Place, &'static [&'static str]); 4] = [
+        (Place::Bottom, &["bottom"]),
+        (Place::Middle, &["middle", "mid", "halfway"]),
+        (Place::Top, &["top"]),
+        (Place::Grip, &["grip"]),
+    ];
+
+    /// The word that people use.
+    pub fn word(self) -> &'static str {
+        match self {
+            Place::Bottom => "bottom",
+            Place::Middle => "middle",
+            Place::Top => "top",
+            Place::Grip => "grip",
+        }
+    }
+
+    /// The movement that trains it beside a one-arm ladder. Common practice, no source.
+    fn companion(self) -> &'static str {
+        match self {
+            Place::Bottom | Place::Grip => "one-arm-hang",
+            Place::Middle => "one-arm-negative",
+            Place::Top => "one-arm-lock-off",
+        }
+    }
+}
+
+/// What holds a rail back, and what trains it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeldBack {
+    /// How it is known.
+    pub by: Evidence,
+    /// The movement's id that trains it.
+    pub companion: String,
+}
+
+/// How it is known what holds a rail back.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Evidence {
+    /// One kind of evidence lies clearly below the others, both as 80 % bands on the ladder's scale.
+    Link {
+        /// Which.
+        kind: LinkKind,
+        /// Its band.
+        own: (f64, f64),
+        /// That of the others together.
+        others: (f64, f64),
+    },
+    /// Notes on missed sets name the place.
+    Notes {
+        /// Where.
+        place: Place,
+        /// On how many sets.
+        sets: usize,
+        /// On the latest of them.
+        last: NaiveDate,
+    },
+}
+
+/// What holds a rail of a one-arm ladder back, by its links and by the notes on its missed sets. Empty where nothing stands out.
+pub fn held_back(
+    timeline: &Timeline<'_>,
+    ladder: &Ladder,
+    rail: Rail,
+    believed: Option<&RailBelief>,
+) -> Vec<HeldBack> {
+    let by_link = believed
+        .and_then(|believed| believed.weakest)
+        .and_then(|weakest| {
+            let evidence = Evidence::Link {
+                kind: weakest.kind,
+                own: weakest.own.band(Coverage::Eighty),
+                others: weakest.others.band(Coverage::Eighty),
+            };
+            Some((evidence, weakest.kind.companion()?))
+        });
+    let by_notes = noted(timeline, ladder, rail)
+        .map(|(place, sets, last)| (Evidence::Notes { place, sets, last }, place.companion()));
+    [by_link, by_notes]
+        .into_iter()
+        .flatten()
+        .filter_map(|(by, movement)| {
+            let companion = companion(ladder, movement)?.movement.clone();
+            Some(HeldBack { by, companion })
+        })
+        .collect()
+}
+
+/// The companion of the ladder with this movement, on whichever rung it hangs.
+pub fn companion<'l>(ladder: &'l Ladder, movement: &str) -> Option<&'l Companion> {
+    let mut all = ladder.rungs.iter().flat_map(|rung| &rung.companions);
+    all.find(|companion| companion.movement == movement)
+}
+
+/// The place that most notes on missed sets name, the latest of equals; how many, and the last day.
+fn noted(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> Option<(Place, usize, NaiveDate)> {
+    let on_ladder = |set: &&LoggedSet<'_>| {
+        let climbs = ladder.rungs.iter().any(|rung| rung.movement == set.set.movement);
+        climbs && set.failed() && set.counts_for(rail) && timeline.age(set.date) <= NOTE_DAYS
+    };
+    let notes: Vec<(NaiveDate, String)> = timeline
+        .evidence()
+        .filter(on_ladder)
+        .filter_map(|set| Some((set.date, set.set.note.as_ref()?.to_lowercase())))
+        .collect();
+    Place::ALL
+        .into_iter()
+        .filter_map(|(place, words)| {
+            let says = |note: &str| {
+                note.split(|c: char| !c.is_alphanumeric())
+                    .any(|word| words.contains(&word))
+            };
+            let days: Vec<NaiveDate> = notes
+                .iter()
+                .filter(|(_, note)| says(note))
+                .map(|(date, _)| *date)
+                .collect();
+            Some((place, days.len(), days.last().copied()?))
+        })
+        .max_by_key(|(_, sets, last)| (*sets, *last))
+}
+
+/// Adds what beliefs say to the next steps of one athlete.
+pub fn add(steps: &mut [NextStep], estimates: &mut Estimates<'_, '_>) {
+    let catalogue = estimates.catalogue();
+    for step in steps {
+        let Some(ladder) = catalogue.ladder(&step.ladder) else {
+            continue;
+        };
+        if let Some(work) = &step.prescription
+            && let Some(rung) = ladder.rung(&work.rung)
+            && let Some((chance, expected)) = outlook(estimates, ladder, rung, step.rail, work)
+        {
+            (step.chance, step.expected_reps) = (Some(chance), expected);
+            if step.verdict.is_forward() && chance < LONG_SHOT {
+                step.reasons.push(Finding::LongShot {
+                    chance,
+                    reps: work.asked.lo(),
+                    expected,
+                });
+            }
+        }
+        let believed = has_companions(ladder)
+            .then(|| estimates.on_ladder(ladder, step.rail))
+            .flatten();
+        let held = held_back(estimates.timeline(), ladder, step.rail, believed.as_ref());
+        step.reasons.extend(held.into_iter().map(Finding::HeldBack));
+    }
+}
+
+/// Whether the ladder hangs anything beside the line that a weak link could be trained by.
+fn has_companions(ladder: &Ladder) -> bool {
+    companion(ladder, LinkKind::Hang.companion().unwrap_or_default()).is_some()
+}
+
+/// The next steps of many athletes with what beliefs add, in order of name; not of those who are archived.
+pub fn of_all<'l>(
+    logs: &'l [Log],
+    catalogue: &'l Catalogue,
+    plates: &PlatesOnHand,
+    on: NaiveDate,
+) -> Vec<NextStep> {
+    let shown = logs
+        .par_iter()
+        .filter(|log| logs.len() == 1 || !log.is_archived(on));
+    let steps = shown.map(|log| {
+        let timeline = Timeline::new(log, catalogue, on);
+        let mut steps = next_steps(&timeline, catalogue, plates);
+        add(&mut steps, &mut Estimates::new(&timeline, catalogue));
+        steps
+    });
+    in_order(steps.collect())
+}
+
+/// The chance of the lowest that is asked, the asked reserve left, in a fresh set; and repetitions to expect of one to failure.
+fn outlook(
+    estimates: &mut Estimates<'_, '_>,
+    ladder: &Ladder,
+    rung: &Rung,
+    rail: Rail,
+    work: &Prescription,
+) -> Option<(f64, Option<ExpectedReps>)> {
+    let Asked::Reps(lo, _) = work.asked else {
+        return None;
+    };
+    let reps = lo + work.reserve.map_or(0.0, Reserve::reps);
+    let load = work.load.as_ref().map(|load| load.system);
+    let chance = chance_of(estimates, ladder, rung, rail, load, reps)?;
+    let expected =
+        load_and_belief(estimates, rung, rail, load).map(|(load, belief)| belief.expected_reps(load));
+    Some((chance, expected))
+}
+
+/// The chance of at least `reps` to failure in a fresh set of a rung today: at `load`, else at what its standard asks. None for
+/// holds, for help that nobody measured, and without evidence.
+pub fn chance_of(
+    estimates: &mut Estimates<'_, '_>,
+    ladder: &Ladder,
+    rung: &Rung,
+    rail: Rail,
+    load: Option<SystemLoad>,
+    reps: f64,
+) -> Option<f64> {
+    if let Help::FingerHelp(fingers) = rung.help {
+        let single = one_arm::with_fingers(fingers)?.centre();
+        let believed = estimates.on_ladder(ladder, rail)?;
+        // Epley 1985, as the ladder's demands count repetitions.
+        let asked = single * (30.0 + reps) / 31.0;
+        return Some(believed.reach.with_noise(DAY_SD).chance(asked));
+    }
+    let (load, belief) = load_and_belief(estimates, rung, rail, load)?;
+    Some(belief.chance_of_reps(load, reps))
+}
+
+/// The load of a plain rung of repetitions today, and the belief of its movement.
+fn load_and_belief<'e>(
+    estimates: &'e mut Estimates<'_, '_>,
+    rung: &Rung,
+    rail: Rail,
+    load: Option<SystemLoad>,
+) -> Option<(SystemLoad, &'e Belief)> {
+    let plain = matches!(rung.help, Help::Added | Help::Plain) && !rung.work.range.is_hold();
+    let movement = estimates.catalogue().movement(&rung.movement).filter(|_| plain)?;
+    let believed = estimates.of(&movement.id, rail.side().filter(|_| movement.is_sided()))?;
+    let standard = || match rung.standard.ratio {
+        Some(ratio) => Some(SystemLoad::new(Mass::from_kg(ratio * believed.bodyweight?.kg()))),
+        None => believed.bare(),
+    };
+    Some((load.or_else(standard)?, &believed.belief))
+}

@@ -1,0 +1,76 @@
+//! Ladders whose rungs are repetitions of one movement, or of easier ones on the way to it.
+
+use crate::body::demand;
+use crate::catalogue::{Help, Ladder, Rung};
+use crate::units::Rail;
+
+use super::{Estimates, Found, Link, LinkKind, Reach, ReadFrom};
+
+/// Epley's 30 + repetitions (1985), of a single: what demands are counted in.
+const SINGLE: f64 = 31.0;
+/// How well an easier movement tells a harder one, on the log scale, where the ladder only states their demands. A.
+const OTHER_MOVEMENT_SD: f64 = 0.10;
+
+/// The goal's movement where it is trained, else the highest plain rung that is.
+pub(super) fn links(estimates: &mut Estimates<'_, '_>, ladder: &Ladder, rail: Rail) -> Vec<Found> {
+    let Some(goal) = demand::goal(ladder) else {
+        return Vec::new();
+    };
+    let demands = estimates.demands(ladder);
+    let plain = |rung: &&Rung| matches!(rung.help, Help::Added | Help::Plain) && !rung.work.range.is_hold();
+    let below = ladder.main_line().rev().filter(plain);
+    std::iter::once(goal)
+        .filter(plain)
+        .chain(below)
+        .find_map(|rung| {
+            let asked = demands.iter().find(|demand| demand.rung == rung.id)?.demand?;
+            link(
+                estimates,
+                rung,
+                asked.centre(),
+                rail,
+                rung.movement == goal.movement,
+            )
+        })
+        .into_iter()
+        .collect()
+}
+
+fn link(
+    estimates: &mut Estimates<'_, '_>,
+    rung: &Rung,
+    asked: f64,
+    rail: Rail,
+    is_goals: bool,
+) -> Option<Found> {
+    let timeline = estimates.timeline();
+    let movement = estimates.catalogue().movement(&rung.movement)?;
+    let side = rail.side().filter(|_| movement.is_sided());
+    let last = timeline
+        .evidence()
+        .rev()
+        .find(|set| {
+            set.date < timeline.on
+                && set.set.side == side
+                && set.movement.is_some_and(|known| known.id == movement.id)
+        })?
+        .date;
+    let believed = estimates.of(&movement.id, side)?;
+    let body = believed.bodyweight?;
+    let load = rung.standard.ratio.unwrap_or(believed.share.value()) * body.kg();
+    let count = rung.standard.reach + rung.work.reserve.map_or(0.0, |reserve| reserve.reps());
+    let ratio = believed.belief.one_rep_max().ratio(body);
+    let centre = asked * believed.belief.one_rep_max().kg() / load * SINGLE / (30.0 + count);
+    let other = if is_goals { 0.0 } else { OTHER_MOVEMENT_SD };
+    let sd = believed.belief.log_sd();
+    Some(Found {
+        link: Link {
+            kind: LinkKind::Movement,
+            reach: Reach::new(centre, (sd * sd + other * other).sqrt())?,
+            at_least: false,
+            last,
+            from: ReadFrom::OneRepMax { ratio },
+        },
+        belief: Some(believed.belief.clone()),
+    })
+}
