@@ -363,11 +363,14 @@ fn chip(
     let theme = Theme::of(ui);
     let colour = if chosen { *theme.raised } else { *theme.ink };
     let title = need.map_or("All", Need::title);
-    let words = Line::new(title, Ink::new(Face::Label, 15.0, colour)).gap(
-        6.0,
-        &count.to_string(),
-        Ink::new(Face::LabelStrong, 15.0, colour),
-    );
+    let plain = Ink::new(Face::Label, 15.0, colour);
+    let strong = Ink::new(Face::LabelStrong, 15.0, colour);
+    // Where seven words have no room, badge and count stay; the word is still read out and shown under the pointer.
+    let words = if need.is_some() && ui.max_rect().width() < ROOM_FOR_WORDS {
+        Line::new(&count.to_string(), strong)
+    } else {
+        Line::new(title, plain).gap(6.0, &count.to_string(), strong)
+    };
     let galley = words.on_one_line(ui.painter(), 200.0);
     let icon = if need.is_some() { 22.0 } else { 0.0 };
     let rect = Rect::from_min_size(pos2(x, y - 17.0), vec2(galley.size().x + icon + 20.0, 34.0));
@@ -400,8 +403,13 @@ fn chip(
     if response.has_focus() {
         focus_ring(ui.painter(), rect, 5.0, &theme);
     }
-    Some((rect.right(), response.clicked()))
+    let pressed = response.clicked();
+    response.on_hover_text(title);
+    Some((rect.right(), pressed))
 }
+
+/// A place so wide shows every need's word.
+const ROOM_FOR_WORDS: f32 = 1150.0;
 
 /// Why the chosen athlete is where they are.
 fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
@@ -421,7 +429,12 @@ fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
     ];
     let mut right = rect.right() - 16.0;
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
-    for (key, words) in keys.iter().rev().filter(|_| rect.width() > 820.0) {
+    let shown = match rect.width() {
+        wide if wide > 1100.0 => 0..6,
+        wide if wide > 820.0 => 2..4,
+        _ => 0..0,
+    };
+    for (key, words) in keys.get(shown).unwrap_or_default().iter().rev() {
         let words = letters(ui.painter(), pos2(right, y), Align2::RIGHT_CENTER, words, quiet);
         right = key_cap(
             ui.painter(),
