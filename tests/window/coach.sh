@@ -63,7 +63,7 @@ for _ in $(seq 50); do [ -s "$pdf" ] && break; sleep 0.1; done
 key t
 shot results
 # As the sheet asked: Enter takes each set; then Enter on the button saves.
-for _ in $(seq 60); do xdotool key Return; sleep 0.12; [ "$(sets)" -gt 0 ] && break; done
+for _ in $(seq 240); do xdotool key Return; sleep 0.25; [ "$(sets)" -gt 0 ] && break; done
 sleep 0.5
 shot saved
 ended=$(date +%s.%N)
