@@ -220,11 +220,13 @@ pub fn one_arm() -> LadderView {
                 rail: Rail::Left,
                 belief: Phrase::strong("0.86").then(" of the goal (80 %: 0.82–0.90)"),
                 forecast: Some("one rep, 80 %: Apr – Nov 2026".into()),
+                how: "From finger help and the two-arm max.".into(),
             },
             Outlook {
                 rail: Rail::Right,
                 belief: Phrase::strong("0.91").then(" of the goal (80 %: 0.87–0.94)"),
                 forecast: Some("one rep, 80 %: Jan – Jun 2026".into()),
+                how: "From finger help and the two-arm max.".into(),
             },
         ],
         set_aside: vec![],

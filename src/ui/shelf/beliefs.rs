@@ -64,6 +64,7 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
                 rail,
                 belief: in_words(&believed),
                 forecast,
+                how: how(&believed),
             });
             found
                 .evidence
@@ -94,6 +95,16 @@ fn band(believed: &RailBelief, timeline: &Timeline<'_>) -> BeliefView {
 fn in_words(believed: &RailBelief) -> Phrase {
     let interval = between(believed.reach.band(Coverage::Eighty));
     Phrase::strong(format!("{:.2}", believed.reach.centre())).then(format!(" of the goal (80 %: {interval})"))
+}
+
+/// All evidence in one sentence a kind, and what the range means.
+fn how(believed: &RailBelief) -> String {
+    let each: Vec<String> = believed.links.iter().map(evidence).collect();
+    format!(
+        "{}. Estimated from the sets of earlier days; in 8 of 10 such cases the strength lies within the range. The forecast \
+         takes it that training goes on as now.",
+        each.join(". ")
+    )
 }
 
 /// `Both arms: 0.97–1.05, from a one-rep max of 1.87 × bodyweight`.

@@ -223,6 +223,8 @@ pub struct Outlook {
     pub belief: Phrase,
     /// `one rep, 80 %: Apr – Nov 2026`.
     pub forecast: Option<String>,
+    /// How both came about, for hover and focus.
+    pub how: String,
 }
 
 /// All ladders of one athlete, one of them open.

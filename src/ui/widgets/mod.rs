@@ -27,7 +27,7 @@ pub use rest_track::{RestTrack, clock_words, rest_track};
 pub use slider::Slider;
 pub use tick_box::tick_box;
 
-use egui::{Painter, Rect, Response, Stroke, StrokeKind};
+use egui::{Id, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 
 use super::theme::{FOCUS_GAP, STROKE_NOW, Theme};
 
@@ -99,4 +99,16 @@ pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, theme: &Theme) {
         Stroke::new(STROKE_NOW, *theme.ink),
         StrokeKind::Outside,
     );
+}
+
+/// Says on hover and on focus how what stands in `rect` came about.
+pub fn explained(ui: &mut Ui, rect: Rect, id: Id, words: String) {
+    let response = ui.interact(rect, id, Sense::focusable_noninteractive());
+    response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &words));
+    if response.has_focus() {
+        focus_ring(ui.painter(), rect.expand(1.0), 3.0, &Theme::of(ui));
+        response.show_tooltip_text(words);
+    } else {
+        response.on_hover_text(words);
+    }
 }

@@ -153,6 +153,9 @@ fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
         if let Some(forecast) = forecast {
             named_galley(ui, pos2(left + 28.0, top + 20.0), forecast);
         }
+        let block = Rect::from_min_size(pos2(left, top), vec2(width, 2.0 * lines));
+        let id = ui.scope_id().with(("outlook", outlook.rail));
+        crate::ui::widgets::explained(ui, block, id, outlook.how.clone());
         right = left - 24.0;
     }
 }

@@ -1,6 +1,6 @@
 //! Why: the first reasons of a card, each with its rule on hover and focus.
 
-use egui::{Align2, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use egui::{Align2, Rect, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, Pen};
@@ -48,7 +48,11 @@ pub(super) fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions)
                     .gap(4.0, chance, strong(&theme))
             },
         );
-        pen.write(line);
+        let rect = pen.write(line);
+        if !pen.measuring {
+            let id = pen.ui.scope_id().with(("chances", look.nth));
+            widgets::explained(pen.ui, rect, id, CHANCES.to_owned());
+        }
     }
 }
 
@@ -100,17 +104,10 @@ fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, bare: bool, actions: &mut Action
 
 /// A sentence's rule, in its own words, on hover and focus.
 pub(super) fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
-    let response = ui.interact(
-        rect,
-        ui.scope_id().with(("reason", nth, &reason.rule)),
-        Sense::focusable_noninteractive(),
-    );
-    let doc = format!("{} · {}", reason.rule, reason.doc);
-    response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &doc));
-    if response.has_focus() {
-        widgets::focus_ring(ui.painter(), rect.expand(1.0), 3.0, &Theme::of(ui));
-        response.show_tooltip_text(doc);
-    } else {
-        response.on_hover_text(doc);
-    }
+    let id = ui.scope_id().with(("reason", nth, &reason.rule));
+    widgets::explained(ui, rect, id, format!("{} · {}", reason.rule, reason.doc));
 }
+
+/// How the chances came about.
+const CHANCES: &str = "Estimated from the sets of earlier days: the chance of one fresh set with the asked reserve, on a day of which \
+    nothing more is known, and the repetitions to expect of one to failure. Not a promise; no estimate changes a verdict.";
