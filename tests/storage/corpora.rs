@@ -28,14 +28,14 @@ fn no_bytes_that_were_ever_interesting_break_the_law_of_a_reader() {
     let laws: [(Law, &[&str]); 4] = [
         (
             laws::journal,
-            &["fuzz/corpus/journal", "mistakes/journals", "frozen"],
+            &["fuzz/kept/journal", "mistakes/journals", "frozen"],
         ),
         (
             laws::ladder,
-            &["fuzz/corpus/ladder", "mistakes/ladders", "../progressions"],
+            &["fuzz/kept/ladder", "mistakes/ladders", "../progressions"],
         ),
-        (laws::spreadsheet, &["fuzz/corpus/spreadsheet", "spreadsheets"]),
-        (laws::settings, &["fuzz/corpus/settings", "frozen"]),
+        (laws::spreadsheet, &["fuzz/kept/spreadsheet", "spreadsheets"]),
+        (laws::settings, &["fuzz/kept/settings", "frozen"]),
     ];
     for (law, folders) in laws {
         for folder in folders {
