@@ -291,30 +291,7 @@ fn whole(place: f64) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// Weight in pounds and chin-ups of 20 men: the data set of Linnerud, as in `timeline::line`.
-    const LINNERUD: [(f64, f64); 20] = [
-        (191.0, 5.0),
-        (189.0, 2.0),
-        (193.0, 12.0),
-        (162.0, 12.0),
-        (189.0, 13.0),
-        (182.0, 4.0),
-        (211.0, 8.0),
-        (167.0, 6.0),
-        (176.0, 15.0),
-        (154.0, 17.0),
-        (169.0, 17.0),
-        (166.0, 13.0),
-        (154.0, 14.0),
-        (247.0, 1.0),
-        (193.0, 6.0),
-        (202.0, 12.0),
-        (176.0, 4.0),
-        (157.0, 11.0),
-        (156.0, 15.0),
-        (138.0, 2.0),
-    ];
+    use crate::timeline::LINNERUD;
 
     fn is(slope: Slope, expected: [f64; 3]) {
         for (value, expected) in [slope.centre, slope.low80, slope.high80]

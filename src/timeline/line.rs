@@ -23,34 +23,35 @@ pub fn least_squares(points: &[(f64, f64)]) -> Option<Line> {
     })
 }
 
+/// Weight in pounds and chin-ups of 20 middle-aged men in a fitness club: the data set of Linnerud (North Carolina State
+/// University), as scikit-learn 1.9.1 carries it (`sklearn.datasets.load_linnerud`).
+#[cfg(test)]
+pub(crate) const LINNERUD: [(f64, f64); 20] = [
+    (191.0, 5.0),
+    (189.0, 2.0),
+    (193.0, 12.0),
+    (162.0, 12.0),
+    (189.0, 13.0),
+    (182.0, 4.0),
+    (211.0, 8.0),
+    (167.0, 6.0),
+    (176.0, 15.0),
+    (154.0, 17.0),
+    (169.0, 17.0),
+    (166.0, 13.0),
+    (154.0, 14.0),
+    (247.0, 1.0),
+    (193.0, 6.0),
+    (202.0, 12.0),
+    (176.0, 4.0),
+    (157.0, 11.0),
+    (156.0, 15.0),
+    (138.0, 2.0),
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// Weight in pounds and chin-ups of 20 middle-aged men in a fitness club: the data set of Linnerud (North Carolina State
-    /// University), as scikit-learn 1.9.1 carries it (`sklearn.datasets.load_linnerud`).
-    const LINNERUD: [(f64, f64); 20] = [
-        (191.0, 5.0),
-        (189.0, 2.0),
-        (193.0, 12.0),
-        (162.0, 12.0),
-        (189.0, 13.0),
-        (182.0, 4.0),
-        (211.0, 8.0),
-        (167.0, 6.0),
-        (176.0, 15.0),
-        (154.0, 17.0),
-        (169.0, 17.0),
-        (166.0, 13.0),
-        (154.0, 14.0),
-        (247.0, 1.0),
-        (193.0, 6.0),
-        (202.0, 12.0),
-        (176.0, 4.0),
-        (157.0, 11.0),
-        (156.0, 15.0),
-        (138.0, 2.0),
-    ];
 
     #[test]
     fn chin_ups_on_weight_as_numpy_has_it() {

@@ -18,6 +18,8 @@ use crate::logbook::{Log, Person, Written};
 use crate::units::{Assistance, Bodyweight, Share, Side};
 
 pub use bodyweight::{Trend, WeighDay, WeighIns};
+#[cfg(test)]
+pub(crate) use line::LINNERUD;
 pub use line::{Line, least_squares};
 pub use odd::{believed_reps, best_e1rm, epley};
 pub use reports::{Pain, Phases};

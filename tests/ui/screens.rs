@@ -279,9 +279,14 @@ fn a_spreadsheet_with_a_bad_row_and_a_column_left_out() {
         harness.run();
         harness.key_press(egui::Key::I);
         harness.run();
+        let rows = egui::accesskit::Role::MultilineTextInput;
+        harness.get_by_role(rows).focus();
+        harness.run();
         harness
-            .get_by_label("Or paste the rows, with their header")
+            .get_by_role(rows)
             .type_text("who,when,mood\nAna,2025-10-01,ok\nAna,1.10.25,ok\n");
+        harness.run();
+        harness.get_by_label_contains("1.10.25 is no date");
         shoot(&mut shots, name, harness);
     }
 }

@@ -13,7 +13,7 @@ pub(super) fn columns_ui(ui: &mut Ui, view: &ImportView, text: &mut ImportText) 
         return;
     }
     let theme = Theme::of(ui);
-    field_label(ui, "Columns: yours, and what each is here");
+    let label = field_label(ui, "Columns: yours, and what each is here");
     ui.horizontal_wrapped(|ui| {
         for (theirs, ours) in &view.columns {
             let shown = ours.as_deref().unwrap_or("left out");
@@ -22,7 +22,7 @@ pub(super) fn columns_ui(ui: &mut Ui, view: &ImportView, text: &mut ImportText) 
             let combo = ComboBox::from_id_salt(("column", theirs))
                 .selected_text(words)
                 .width(160.0);
-            combo.show_ui(ui, |ui| {
+            let column = combo.show_ui(ui, |ui| {
                 for known in std::iter::once("").chain(view.known_columns.iter().copied()) {
                     let name = if known.is_empty() { "leave out" } else { known };
                     let is_it = ours.as_deref().unwrap_or("") == known;
@@ -32,6 +32,7 @@ pub(super) fn columns_ui(ui: &mut Ui, view: &ImportView, text: &mut ImportText) 
                     }
                 }
             });
+            column.response.labelled_by(label);
         }
     });
 }

@@ -114,41 +114,43 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
     outlook_ui(ui, Rect::from_min_max(pos2(left, room.top()), room.max), view);
 }
 
-/// Belief and forecast in words, a rail each, from the right inward as far as they fit.
+/// Belief and forecast in words, a rail each, at the right; without forecasts where they have no room.
 fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
     let theme = Theme::of(ui);
-    let mut right = room.right();
+    let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
+    let strong = Ink::new(Face::LabelStrong, 16.0, *theme.ink);
+    let painter = ui.painter().clone();
+    let words = |with_forecast: bool| -> Vec<_> {
+        let blocks = view.outlook.iter().map(|outlook| {
+            let belief = Line::phrase(&outlook.belief, plain, strong).on_one_line(&painter, f32::INFINITY);
+            let forecast = outlook.forecast.as_deref().filter(|_| with_forecast);
+            let forecast = forecast.map(|words| Line::new(words, plain).on_one_line(&painter, f32::INFINITY));
+            let longer = forecast.as_ref().map_or(0.0, |line| line.size().x);
+            (outlook, belief.size().x.max(longer) + 28.0, belief, forecast)
+        });
+        blocks.collect()
+    };
     // Both rails or none: one alone would read as if the other were unknown.
-    if room.width() < 270.0 * many(view.outlook.len()) {
+    let fits = |with_forecast: &bool| {
+        let widths = words(*with_forecast)
+            .iter()
+            .map(|block| block.1 + BETWEEN)
+            .sum::<f32>();
+        widths - BETWEEN <= room.width()
+    };
+    let tries = [true, false]
+        .into_iter()
+        .filter(|with| !with || room.height() > 50.0);
+    let Some(with_forecast) = tries.into_iter().find(fits) else {
         return;
-    }
-    for outlook in view.outlook.iter().rev() {
-        let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
-        let strong = Ink::new(Face::LabelStrong, 16.0, *theme.ink);
-        let belief = Line::phrase(&outlook.belief, plain, strong).on_one_line(ui.painter(), f32::INFINITY);
-        let forecast = outlook
-            .forecast
-            .as_deref()
-            .filter(|_| room.height() > 50.0)
-            .map(|words| Line::new(words, plain).on_one_line(ui.painter(), f32::INFINITY));
-        let width = belief
-            .size()
-            .x
-            .max(forecast.as_ref().map_or(0.0, |line| line.size().x))
-            + 28.0;
-        if right - width < room.left() {
-            break;
-        }
+    };
+    let mut right = room.right();
+    for (outlook, width, belief, forecast) in words(with_forecast).into_iter().rev() {
         let left = right - width;
         let lines = if forecast.is_some() { 20.0 } else { 10.0 };
         let top = room.center().y - lines;
-        hand_disc(
-            ui.painter(),
-            pos2(left + 10.0, top + 10.0),
-            10.0,
-            outlook.rail,
-            &theme,
-        );
+        let middle = pos2(left + 10.0, top + 10.0);
+        hand_disc(ui.painter(), middle, 10.0, outlook.rail, &theme);
         named_galley(ui, pos2(left + 28.0, top), belief);
         if let Some(forecast) = forecast {
             named_galley(ui, pos2(left + 28.0, top + 20.0), forecast);
@@ -156,9 +158,12 @@ fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
         let block = Rect::from_min_size(pos2(left, top), vec2(width, 2.0 * lines));
         let id = ui.scope_id().with(("outlook", outlook.rail));
         crate::ui::widgets::explained(ui, block, id, outlook.how.clone());
-        right = left - 24.0;
+        right = left - BETWEEN;
     }
 }
+
+/// Room between the words of two rails.
+const BETWEEN: f32 = 24.0;
 
 fn main_ui(
     ui: &mut Ui,
