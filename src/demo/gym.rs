@@ -235,7 +235,7 @@ fn session_sets(life: &mut Life<'_>, date: NaiveDate, session: &Session) {
         };
         let Some(effort) = effort else { continue };
         let set = Set {
-            movement: rung.movement.clone(),
+            movement: rung.movement.as_str().into(),
             side: session.side,
             load,
             effort,
@@ -245,8 +245,8 @@ fn session_sets(life: &mut Life<'_>, date: NaiveDate, session: &Session) {
                 .and_then(|left| Given::rir(left).ok()),
             outcome: if failed { Outcome::Missed } else { Outcome::Done },
             bodyweight: None,
-            ladder: Some(ladder.to_owned()),
-            rung: Some(rung.id.clone()),
+            ladder: Some(ladder.into()),
+            rung: Some(rung.id.as_str().into()),
             note: None,
         };
         life.write(date, Fact::Set(set));

@@ -177,7 +177,7 @@ impl<'c> Life<'c> {
                 .filter(|_| rung.work.reserve.is_some())
                 .and_then(|left| Given::rir(left).ok());
             let set = Set {
-                movement: work.movement.clone(),
+                movement: work.movement.as_str().into(),
                 side: step.rail.side().filter(|_| {
                     self.catalogue
                         .movement(&work.movement)
@@ -188,8 +188,8 @@ impl<'c> Life<'c> {
                 left,
                 outcome,
                 bodyweight: None,
-                ladder: Some(step.ladder.clone()),
-                rung: Some(work.rung.clone()),
+                ladder: Some(step.ladder.as_str().into()),
+                rung: Some(work.rung.as_str().into()),
                 note: None,
             };
             self.write(date, Fact::Set(set));
@@ -230,7 +230,7 @@ impl<'c> Life<'c> {
             };
             let belt = ratio.map_or(0.0, |ratio| (ratio - 1.0) * self.bodyweight_kg + 1.25);
             let set = Set {
-                movement: movement.id.clone(),
+                movement: movement.id.as_str().into(),
                 side: step.rail.side().filter(|_| movement.is_sided()),
                 load: self
                     .typed(belt, 1.25)
@@ -269,7 +269,7 @@ impl<'c> Life<'c> {
             return;
         };
         let set = Set {
-            movement: movement.to_owned(),
+            movement: movement.into(),
             side: None,
             load: None,
             effort: Effort::Reps(reps),

@@ -13,6 +13,10 @@ pub type Id = ulid::Ulid;
 /// The name of the device that wrote a record: 1 to 32 of `a-z`, `0-9`, `-`.
 pub type Device = String;
 
+/// A movement's, ladder's or rung's id as a set names it. Nearly all are short enough to lie in the record itself: reading
+/// and comparing a year of sets then follows no pointer.
+pub type Slug = smol_str::SmolStr;
+
 /// One record: who wrote it where, when it happened, and what.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Record {
@@ -148,7 +152,7 @@ pub enum Fact {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Set {
     /// The movement's id.
-    pub movement: String,
+    pub movement: Slug,
     /// The side, for a movement whose sides are apart.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub side: Option<Side>,
@@ -168,10 +172,10 @@ pub struct Set {
     pub bodyweight: Option<Typed>,
     /// The ladder that it was done for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub ladder: Option<String>,
+    pub ladder: Option<Slug>,
     /// The rung that it was done on.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub rung: Option<String>,
+    pub rung: Option<Slug>,
     /// A remark.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,

@@ -39,7 +39,7 @@ fn record(number: usize) -> Record {
         at: Written::parse(&format!("2025-{month:02}-{day:02}")).unwrap(),
         nth: (number % 30) as u32,
         what: Fact::Set(Set {
-            movement: "pull-up".to_owned(),
+            movement: "pull-up".into(),
             side: None,
             load: Some(Load::Added(
                 Typed::new((number % 33) as f64 * 1.25, Unit::Kg).unwrap(),
@@ -50,8 +50,8 @@ fn record(number: usize) -> Record {
             bodyweight: number
                 .is_multiple_of(10)
                 .then(|| Typed::new(78.5, Unit::Kg).unwrap()),
-            ladder: Some("weighted-pull-up".to_owned()),
-            rung: Some("plus-25".to_owned()),
+            ladder: Some("weighted-pull-up".into()),
+            rung: Some("plus-25".into()),
             note: None,
         }),
     }

@@ -112,15 +112,15 @@ fn set() -> impl Strategy<Value = Fact> {
     (first, outcome, maybe(mass(20.0, 400.0)), tag, maybe(text())).prop_map(
         |((movement, side, load, effort, left), outcome, bodyweight, (ladder, rung), note)| {
             Fact::Set(Set {
-                movement,
+                movement: movement.into(),
                 side,
                 load,
                 effort,
                 left,
                 outcome,
                 bodyweight,
-                ladder,
-                rung,
+                ladder: ladder.map(Into::into),
+                rung: rung.map(Into::into),
                 note,
             })
         },

@@ -125,7 +125,7 @@ fn sets(
                 belt
             };
             Set {
-                movement: rung.movement.clone(),
+                movement: rung.movement.as_str().into(),
                 side,
                 load: belt.filter(|belt| *belt != 0.0).map(|belt| {
                     let typed = kg(belt.abs());
@@ -142,8 +142,8 @@ fn sets(
                     .map(|left| Given::rir(left).unwrap()),
                 outcome: outcome_of(rung, amount, outcome),
                 bodyweight: None,
-                ladder: tagged.then(|| id.to_owned()),
-                rung: tagged.then(|| rung.id.clone()),
+                ladder: tagged.then(|| id.into()),
+                rung: tagged.then(|| rung.id.as_str().into()),
                 note: None,
             }
         })

@@ -122,8 +122,8 @@ impl Athlete {
                         .ladder(&ladder)
                         .and_then(|ladder| ladder.rung(&rung))
                         .unwrap_or_else(|| panic!("no rung {ladder}/{rung}"));
-                    set.movement.clone_from(&known.movement);
-                    (set.ladder, set.rung) = (Some(ladder.clone()), Some(rung));
+                    set.movement = known.movement.as_str().into();
+                    (set.ladder, set.rung) = (Some(ladder.as_str().into()), Some(rung.into()));
                 }
                 assert!(Catalogue::shipped().movement(&set.movement).is_some());
                 self = self.on(day, Fact::Set(set));

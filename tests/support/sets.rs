@@ -1,6 +1,6 @@
 //! Sets as a training log says them: `3.sets_of(6).with(15.0).leaving(1.0)`.
 
-use rungwright::logbook::record::{Load, Set};
+use rungwright::logbook::record::{Load, Set, Slug};
 use rungwright::units::{Effort, Given, Outcome, Reps, Seconds, Side, Typed, Unit};
 
 /// Some sets of one exercise.
@@ -52,7 +52,7 @@ pub fn one_set(count: u16) -> Sets {
 
 fn of(efforts: impl Iterator<Item = Effort>) -> Sets {
     let sets = efforts.map(|effort| Set {
-        movement: String::new(),
+        movement: Slug::default(),
         side: None,
         load: None,
         effort,
@@ -143,12 +143,12 @@ impl Sets {
     /// Of a movement, logged for no rung.
     pub fn of(mut self, movement: &str) -> Self {
         self.untagged = true;
-        self.each(|set| set.movement = movement.to_owned())
+        self.each(|set| set.movement = movement.into())
     }
 
     /// Of a movement, logged for a ladder but for no rung of it.
     pub fn of_for(self, movement: &str, ladder: &str) -> Self {
-        self.of(movement).each(|set| set.ladder = Some(ladder.to_owned()))
+        self.of(movement).each(|set| set.ladder = Some(ladder.into()))
     }
 
     /// And these after them, the same day.

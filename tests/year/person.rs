@@ -242,7 +242,7 @@ impl Person {
         let logs =
             self.start.logs_reserve && outcome == Outcome::Done && matches!(work.asked, Asked::Reps(..));
         Set {
-            movement: work.movement.clone(),
+            movement: work.movement.as_str().into(),
             side: step.rail.side().filter(|_| sided),
             load: (belt != 0.0).then(|| {
                 let typed = Typed::new(belt.abs(), Unit::Kg).unwrap();
@@ -259,8 +259,8 @@ impl Person {
             left: logs.then(|| Given::rir(left).unwrap()),
             outcome,
             bodyweight: None,
-            ladder: Some(step.ladder.clone()),
-            rung: Some(work.rung.clone()),
+            ladder: Some(step.ladder.as_str().into()),
+            rung: Some(work.rung.as_str().into()),
             note: None,
         }
     }
@@ -280,7 +280,7 @@ impl Person {
             let sided = Catalogue::shipped().movement(movement).unwrap().is_sided();
             let belt = ratio.map(|ratio| (ratio - 1.0) * BODYWEIGHT_KG + 1.0);
             let set = Set {
-                movement: movement.clone(),
+                movement: movement.as_str().into(),
                 side: step.rail.side().filter(|_| sided),
                 load: belt.map(|kg| Load::Added(Typed::new(kg, Unit::Kg).unwrap())),
                 effort: match at_least {

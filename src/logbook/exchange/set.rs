@@ -48,8 +48,8 @@ impl<'x> Check<'x, '_> {
         let (ladder, rung) = self.tag(known);
         Some(Set {
             movement: match movement? {
-                Named::Known(movement) => movement.id.clone(),
-                Named::Kept(text) => text,
+                Named::Known(movement) => movement.id.as_str().into(),
+                Named::Kept(text) => text.into(),
             },
             side,
             load: load.and_then(|typed| match typed.value() < 0.0 {
@@ -62,8 +62,8 @@ impl<'x> Check<'x, '_> {
             left,
             outcome: outcome?,
             bodyweight,
-            ladder,
-            rung,
+            ladder: ladder.map(Into::into),
+            rung: rung.map(Into::into),
             note: None,
         })
     }

@@ -55,9 +55,9 @@ impl<'a> Cursor<'a> {
     }
 
     /// A string that is kept, where the field is there.
-    fn optional_string(&mut self, field: &str) -> Option<Option<String>> {
+    fn optional_string<T: From<&'a str>>(&mut self, field: &str) -> Option<Option<T>> {
         if self.has(field) {
-            return self.string().map(|text| Some(text.to_owned()));
+            return self.string().map(|text| Some(text.into()));
         }
         Some(None)
     }
@@ -99,7 +99,7 @@ impl<'a> Cursor<'a> {
     /// The fields of a set after `movement: `, up to the record's end.
     fn set(&mut self) -> Option<Set> {
         Some(Set {
-            movement: self.string()?.to_owned(),
+            movement: self.string()?.into(),
             side: self.side(),
             load: self.load()?,
             effort: self.effort()?,

@@ -90,15 +90,15 @@ fn set() -> BoxedStrategy<Set> {
     )
         .prop_map(
             |((movement, side, load, effort), (left, outcome, bodyweight, (ladder, rung, note)))| Set {
-                movement,
+                movement: movement.into(),
                 side,
                 load,
                 effort,
                 left,
                 outcome,
                 bodyweight,
-                ladder,
-                rung,
+                ladder: ladder.map(Into::into),
+                rung: rung.map(Into::into),
                 note,
             },
         )

@@ -155,7 +155,7 @@ fn facts(new: &NewLogbook, unit: Unit, at: &Written, name: &Name) -> Result<Vec<
 fn answers(movement: &Movement, amounts: [Option<f64>; 2]) -> Result<Vec<Fact>, String> {
     let set = |rail: Rail, amount: f64| -> Result<Fact, String> {
         Ok(Fact::Set(Set {
-            movement: movement.id.clone(),
+            movement: movement.id.as_str().into(),
             side: rail.side(),
             load: None,
             effort: effort(amount, movement.measure == Measure::Hold)?,

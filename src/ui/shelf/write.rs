@@ -271,15 +271,15 @@ pub(super) fn set(opened: &Opened, athlete: &str, draft: &SetDraft) -> Result<Se
         .and_then(|today| load(opened, today.added.kg(), &today.plates));
     let left = draft.reserve.map(Given::rir).transpose().map_err(said)?;
     Ok(Set {
-        movement: rung.movement.clone(),
+        movement: rung.movement.as_str().into(),
         side: draft.rail.side().filter(|_| is_sided),
         load,
         effort: effort(draft.amount, draft.is_hold)?,
         left: left.filter(|_| draft.outcome != crate::units::Outcome::Missed),
         outcome: draft.outcome,
         bodyweight: None,
-        ladder: Some(draft.ladder.clone()),
-        rung: Some(draft.rung.clone()),
+        ladder: Some(draft.ladder.as_str().into()),
+        rung: Some(draft.rung.as_str().into()),
         note: draft.note.clone(),
     })
 }

@@ -60,7 +60,7 @@ pub fn id(number: u128) -> Id {
 /// A pull-up set of `reps` on the belt, on a day of March 2026.
 pub fn pull_ups(number: u128, day: u32, reps: u16) -> Record {
     let set = Set {
-        movement: "pull-up".to_owned(),
+        movement: "pull-up".into(),
         side: None,
         load: Some(Load::Added(Typed::new(20.0, Unit::Kg).unwrap())),
         effort: Effort::Reps(Reps::try_from(reps).unwrap()),
