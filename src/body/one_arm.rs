@@ -218,7 +218,7 @@ mod tests {
     fn an_archer_carries_most_on_the_working_arm() {
         let archer = archer(&Segments::MALE);
         assert!((archer.centre() - 0.787).abs() < 0.0006);
-        // Section 4.2 prints .69–.98; table F prints .68–.97 for the same thing. The ends are rounded from different reaches.
+        // Two independent computations print .69–.98 and .68–.97 for the same thing: the ends are rounded from different reaches.
         assert!((archer.low() - 0.685).abs() < 0.006 && (archer.high() - 0.98).abs() < 0.006);
         for (rise, pull) in [(20.0, 0.98), (10.0, 1.42)] {
             let rise = Angle::from_degrees(rise);

@@ -109,7 +109,7 @@ fn fewer_fingers_show_more() {
     let (three, two, one) = (with("fingers-3"), with("fingers-2"), with("fingers-1"));
     assert!(three < two && two < one, "{three} {two} {one}");
     // Three with one left, three sets on end, is a max of four to six; published formulas put the single at 1.08 to 1.20 of it
-    // (O'Conner 1989, Epley 1985, Lombardi 1989); one finger leaves 0.789 of the body (leverage model, table F).
+    // (O'Conner 1989, Epley 1985, Lombardi 1989); one finger leaves 0.789 of the body (independent computation of the leverage model).
     assert!((0.85..0.97).contains(&one), "{one}");
 }
 
@@ -127,7 +127,7 @@ fn a_hold_shows_at_least_that_much_unless_it_was_all_there_was() {
     assert!(!negatives(2.holds_of(5)).at_least);
     assert!(!negatives(2.holds_of(8).failed()).at_least);
     assert!(negatives(2.holds_of(5).leaving(3.0)).at_least);
-    // Leverage model, table F: a five-second way down stands at 0.829.
+    // Independent computation of the leverage model: a five-second way down stands at 0.829.
     assert!((negatives(2.holds_of(5)).reach.centre() - 0.829).abs() < 0.001);
 }
 

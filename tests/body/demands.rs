@@ -103,7 +103,7 @@ fn the_one_arm_ladder_agrees_with_the_one_arm_scale() {
     // 8 s lies between the printed 5 s (.829) and 10 s (.959).
     let negative = computed(&demands, "negatives");
     assert!((0.829..0.959).contains(&negative));
-    // Table F, kg at 75 kg: one finger leaves 59.2 kg on the hand; a counterweight of 10 % is logged as 7.5 kg.
+    // Independent computation, kg at 75 kg: one finger leaves 59.2 kg on the hand; a counterweight of 10 % is logged as 7.5 kg.
     is(rung(&demands, "fingers-1").system.unwrap().kg(), 59.2, 0.05);
     is(rung(&demands, "pulley").system.unwrap().kg(), 67.5, 1e-9);
 }

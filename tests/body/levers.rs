@@ -10,7 +10,7 @@ use rungwright::body::{
 };
 use rungwright::units::Mass;
 
-/// One line of table B: shape, both shoulders N·m, ÷ (mgH), relative to full, hands m, lean °, lean on palms °, elbow N·m, the
+/// One line: shape, both shoulders N·m, ÷ (mgH), relative to full, hands m, lean °, lean on palms °, elbow N·m, the
 /// same in level arms kg.
 type Line = (Posture, [f64; 8]);
 
