@@ -6,7 +6,7 @@ use crate::catalogue::Catalogue;
 use crate::coaching::advice::{Asked, Prescription};
 use crate::coaching::outlook::of_all;
 use crate::coaching::warm_up::warm_up;
-use crate::coaching::{NextStep, PlatesOnHand, Verdict};
+use crate::coaching::{Finding, NextStep, PlatesOnHand, Verdict};
 use crate::logbook::{Fact, Log, Machine};
 use crate::problem::visible;
 use crate::report::advice;
@@ -176,7 +176,14 @@ fn paragraph(
     if let Some(load) = step.prescription.as_ref().and_then(|work| work.load.as_ref()) {
         lines.push(labelled("load", &advice::in_all(load, unit)));
     }
-    lines.extend(advice::outlook(step).map(|words| labelled("estimate", &words)));
+    // A long shot is a reason, which has the same numbers.
+    if !step
+        .reasons
+        .iter()
+        .any(|found| matches!(found, Finding::LongShot { .. }))
+    {
+        lines.extend(advice::outlook(step).map(|words| labelled("estimate", &words)));
+    }
     for (at, finding) in step.reasons.iter().enumerate() {
         let label = match at {
             0 => "why",

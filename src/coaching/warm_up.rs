@@ -70,15 +70,9 @@ pub fn warm_up(
         }),
         (None, Asked::Reps(..)) => {
             if movement.is_none_or(|movement| movement.class != Class::Isolation) {
-                steps.push(WarmUpStep::Easy {
-                    easy: easy(movement, true),
-                    reps: (5, 8),
-                });
+                steps.push(easy(movement, true));
             }
-            steps.push(WarmUpStep::Easy {
-                easy: easy(movement, false),
-                reps: (3, 5),
-            });
+            steps.push(easy(movement, false));
         }
     }
     steps.dedup();
@@ -105,11 +99,7 @@ fn loaded(
             let target = system(load.system.kg() * part);
             let loadable = plates.loadable(share?, load.bodyweight, false);
             Some(if loadable.needs_help(target) {
-                let reps = if at == 0 { (5, 8) } else { (3, 5) };
-                WarmUpStep::Easy {
-                    easy: easy(movement, at == 0),
-                    reps,
-                }
+                easy(movement, at == 0)
             } else {
                 WarmUpStep::Load {
                     load: loadable.at_or_below(target)?,
@@ -120,10 +110,15 @@ fn loaded(
         .collect()
 }
 
-fn easy(movement: Option<&Movement>, first: bool) -> Easy {
-    match movement.map(|movement| movement.pattern) {
-        Some(Pattern::VerticalPull | Pattern::StraightArmPull) if first => Easy::Rows,
-        Some(Pattern::VerticalPull | Pattern::StraightArmPull | Pattern::Grip) => Easy::ShoulderBlades,
-        _ => Easy::Movement,
-    }
+/// Easy work: rows come in greater number, everything else is a few repetitions. Where no easier movement leads up to the
+/// work, both steps are the same, and one is left.
+fn easy(movement: Option<&Movement>, first: bool) -> WarmUpStep {
+    let (easy, reps) = match movement.map(|movement| movement.pattern) {
+        Some(Pattern::VerticalPull | Pattern::StraightArmPull) if first => (Easy::Rows, (5, 8)),
+        Some(Pattern::VerticalPull | Pattern::StraightArmPull | Pattern::Grip) => {
+            (Easy::ShoulderBlades, (3, 5))
+        }
+        _ => (Easy::Movement, (3, 5)),
+    };
+    WarmUpStep::Easy { easy, reps }
 }

@@ -156,6 +156,9 @@ fn month(on: NaiveDate, weeks: u16) -> String {
 
 /// "about 5.4 reps are expected of a fresh set to failure".
 pub fn expected_reps(reps: f64) -> String {
+    if reps < 1.0 {
+        return "less than one rep is expected of a fresh set to failure".to_owned();
+    }
     format!(
         "about {} reps are expected of a fresh set to failure",
         number(reps, 1)

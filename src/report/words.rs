@@ -1,6 +1,6 @@
 //! Findings and cautions as sentences: plain, short, second person, a number with its unit.
 
-use crate::catalogue::{Amount, Catalogue, Caution, Ladder, Site};
+use crate::catalogue::{Amount, Catalogue, Caution, Help, Ladder, Site};
 use crate::coaching::finding::{HEALTHY_FROM, SideState};
 use crate::coaching::{CareNote, Finding, NextStep};
 use crate::units::{Rail, Unit};
@@ -15,6 +15,7 @@ pub struct Words<'a> {
     ladder: Option<&'a Ladder>,
     rail: Rail,
     is_hold: bool,
+    is_loaded: bool,
     unit: Unit,
 }
 
@@ -28,6 +29,7 @@ impl<'a> Words<'a> {
             ladder,
             rail: step.rail,
             is_hold: rung.is_some_and(|rung| rung.work.range.is_hold()),
+            is_loaded: rung.is_some_and(|rung| rung.help == Help::Added),
             unit,
         }
     }
@@ -63,6 +65,15 @@ impl<'a> Words<'a> {
         match at_least {
             Amount::Reps(reps) => format!("{} × {movement}{load}", reps.count()),
             Amount::Seconds(seconds) => format!("{} s of {movement}{load}", number(seconds.value(), 1)),
+        }
+    }
+
+    /// What a back-off takes away: load where the rung has one, else sets.
+    fn backing_off(self) -> &'static str {
+        if self.is_loaded {
+            "lighter, then up again"
+        } else {
+            "fewer sets, then up again"
         }
     }
 
@@ -166,7 +177,7 @@ impl<'a> Words<'a> {
             ),
             Finding::MissedTwice { first, second } => (
                 format!("Sets failed on {} and {}", day(*first), day(*second)),
-                so("lighter, then up again"),
+                so(self.backing_off()),
             ),
             Finding::MissedAgain { pairs, first, second } => (
                 format!(
@@ -272,7 +283,7 @@ impl<'a> Words<'a> {
             ),
             Finding::Stalled { days, work_kg } => (
                 format!("{days} sessions at {} brought no more reps in all", kg(*work_kg)),
-                so("lighter, then up again"),
+                so(self.backing_off()),
             ),
             Finding::InRange { lowest, lo, hi } => (
                 format!(
