@@ -2,7 +2,7 @@
 
 use crate::catalogue::{Catalogue, Rung};
 use crate::coaching::progress::last_time;
-use crate::coaching::{Asked as Work, LoadToday, NextStep, Verdict as Said};
+use crate::coaching::{Asked as Work, LoadToday, NextStep, Verdict};
 use crate::report::numbers::{about, day, kg, number};
 use crate::report::words::Words;
 use crate::timeline::{LoggedSet, Timeline};
@@ -29,7 +29,7 @@ pub(super) fn card(opened: &Opened, timeline: &Timeline<'_>, step: &NextStep) ->
         .collect();
     let work = prescription(opened, timeline, step);
     let asked = match (step.verdict, work) {
-        (Said::WeighInFirst, work) => Asked::WeighInFirst(work),
+        (Verdict::WeighInFirst, work) => Asked::WeighInFirst(work),
         (_, Some(work)) => Asked::Work(work),
         (_, None) => Asked::Pause(pause(step)),
     };
@@ -37,7 +37,7 @@ pub(super) fn card(opened: &Opened, timeline: &Timeline<'_>, step: &NextStep) ->
         ladder: step.ladder.clone(),
         rail: step.rail,
         heading: heading(&opened.catalogue, step),
-        verdict: say::verdict(step.verdict),
+        verdict: step.verdict,
         asked,
         reasons,
         cautions,

@@ -5,7 +5,7 @@ use crate::body::{Body, RungDemand};
 use crate::catalogue::{Catalogue, Ladder, Rung, Way};
 use crate::coaching::progress::{Progress, progress};
 use crate::coaching::standing::{is_set_aside, joined, rails, rung_now};
-use crate::coaching::{NextStep, Verdict as Said};
+use crate::coaching::{NextStep, Verdict};
 use crate::problem::Severity;
 use crate::timeline::Timeline;
 use crate::ui::views::{
@@ -249,10 +249,10 @@ fn status(
         })
         .map(|step| {
             let what = match step.verdict {
-                Said::StepUp => "next rung today",
-                Said::StepBack => "step back today",
-                Said::Pause => "pause",
-                Said::WeighInFirst => "weigh in first",
+                Verdict::StepUp => "next rung today",
+                Verdict::StepBack => "step back today",
+                Verdict::Pause => "pause",
+                Verdict::WeighInFirst => "weigh in first",
                 other => other.id(),
             };
             format!("{}{what}", say::side(step.rail))
@@ -352,7 +352,7 @@ fn hands(timeline: &Timeline<'_>, ladder: &Ladder, steps: &[&NextStep], is_on: b
                 .unwrap_or(Spot::Ground),
             steps_up: steps
                 .iter()
-                .any(|step| step.rail == rail && step.verdict == Said::StepUp),
+                .any(|step| step.rail == rail && step.verdict == Verdict::StepUp),
         })
         .collect()
 }

@@ -3,7 +3,7 @@
 use crate::catalogue::Ladder;
 use crate::coaching::caps::MILD_PAIN;
 use crate::coaching::roster::Need as Needs;
-use crate::coaching::{NextStep, Verdict as Said};
+use crate::coaching::{NextStep, Verdict};
 use crate::report::numbers::about;
 use crate::report::words::Words;
 use crate::timeline::Pain;
@@ -58,14 +58,14 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
         rung: rungs.join(", "),
         verdicts: steps
             .iter()
-            .map(|step| (step.rail, say::verdict(step.verdict)))
+            .map(|step| (step.rail, step.verdict))
             .collect(),
         weighs: weighed.map_or_else(|| "—".to_owned(), |day| about(day.mean.kg(), unit)),
         weighed_ago: days.map_or_else(String::new, say::days_ago),
         weigh_in_is_old: athlete
             .steps
             .iter()
-            .any(|step| step.verdict == Said::WeighInFirst),
+            .any(|step| step.verdict == Verdict::WeighInFirst),
         pain: worst.map(pain),
         pain_matters: worst.is_some_and(|pain| pain.score >= MILD_PAIN),
         last_set: athlete
@@ -99,13 +99,13 @@ fn need(need: Needs) -> Need {
 /// The ladder whose verdict presses most, in the roster's order of needs; of equals the first.
 fn shown_ladder(steps: &[NextStep]) -> Option<&str> {
     let presses = |step: &&NextStep| match step.verdict {
-        Said::Pause => 0,
-        Said::WeighInFirst => 1,
-        Said::StepUp => 2,
-        Said::BackOff | Said::StepBack => 3,
-        Said::Test => 4,
-        Said::Begin => 5,
-        Said::AddLoad | Said::AddReps | Said::Repeat => 6,
+        Verdict::Pause => 0,
+        Verdict::WeighInFirst => 1,
+        Verdict::StepUp => 2,
+        Verdict::BackOff | Verdict::StepBack => 3,
+        Verdict::Test => 4,
+        Verdict::Begin => 5,
+        Verdict::AddLoad | Verdict::AddReps | Verdict::Repeat => 6,
     };
     Some(steps.iter().min_by_key(presses)?.ladder.as_str())
 }

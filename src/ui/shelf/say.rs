@@ -3,28 +3,10 @@
 use chrono::NaiveDate;
 
 use crate::catalogue::{Range, Rung, Standard};
-use crate::coaching::Verdict as Said;
 pub(super) use crate::report::advice::help;
 use crate::report::numbers::number;
 use crate::timeline::LoggedSet;
-use crate::ui::views::Verdict;
 use crate::units::{Outcome, Rail};
-
-/// The verdict's badge.
-pub(super) fn verdict(said: Said) -> Verdict {
-    match said {
-        Said::Begin => Verdict::Begin,
-        Said::Repeat => Verdict::Repeat,
-        Said::AddReps => Verdict::AddReps,
-        Said::AddLoad => Verdict::AddLoad,
-        Said::StepUp => Verdict::StepUp,
-        Said::Test => Verdict::Test,
-        Said::BackOff => Verdict::BackOff,
-        Said::StepBack => Verdict::StepBack,
-        Said::Pause => Verdict::Pause,
-        Said::WeighInFirst => Verdict::WeighInFirst,
-    }
-}
 
 /// `ladders/dip.ron:3:18`.
 pub(super) fn place(place: &crate::problem::Place) -> String {

@@ -11,7 +11,6 @@ mod phrase;
 mod roster;
 mod strength;
 mod totals;
-mod verdict;
 
 pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
@@ -22,4 +21,4 @@ pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use strength::*;
 pub use totals::*;
-pub use verdict::Verdict;
+pub use crate::coaching::Verdict;

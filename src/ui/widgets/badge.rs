@@ -187,7 +187,7 @@ pub fn badge_with_word(
         painter,
         at,
         egui::Align2::LEFT_CENTER,
-        verdict.word(),
+        verdict.id(),
         Ink::new(Face::LabelStrong, size, colour),
     );
     square.union(word)

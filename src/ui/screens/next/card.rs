@@ -116,7 +116,7 @@ pub(super) fn card_ui(
 
 fn whole(ui: &mut Ui, rect: Rect, card: &CardView, nth: usize, is_chosen: bool) -> Response {
     let response = ui.interact(rect, ui.scope_id().with(("card", nth)), Sense::click());
-    let words = format!("{}: {}, {}", card.heading, card.verdict.word(), spoken(card));
+    let words = format!("{}: {}, {}", card.heading, card.verdict.id(), spoken(card));
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_chosen, &words));
     response
 }
@@ -175,7 +175,7 @@ fn heading(pen: &mut Pen<'_>, look: &Look<'_>) {
     } else {
         theme.rail(card.rail)
     };
-    let word_width = Line::new(card.verdict.word(), Ink::new(Face::LabelStrong, 17.0, colour))
+    let word_width = Line::new(card.verdict.id(), Ink::new(Face::LabelStrong, 17.0, colour))
         .on_one_line(&painter, f32::INFINITY)
         .size()
         .x;
@@ -199,7 +199,7 @@ fn heading(pen: &mut Pen<'_>, look: &Look<'_>) {
         Sense::hover(),
     );
     response
-        .widget_info(|| WidgetInfo::labeled(Role::Status, true, format!("Verdict {}", card.verdict.word())));
+        .widget_info(|| WidgetInfo::labeled(Role::Status, true, format!("Verdict {}", card.verdict.id())));
 }
 
 /// Title, big numbers, load, sets.

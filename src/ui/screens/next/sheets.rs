@@ -174,7 +174,7 @@ fn note_ui(ui: &mut Ui, state: &mut NextState, actions: &mut Actions) -> bool {
 
 /// Every reason and caution, with the rule's own words.
 fn why_ui(ui: &mut Ui, card: &CardView) -> bool {
-    let title = format!("{}: {}", card.heading, card.verdict.word());
+    let title = format!("{}: {}", card.heading, card.verdict.id());
     column_ui(ui, &title, |pen| {
         let theme = Theme::of(pen.ui);
         for reason in card.reasons.iter().chain(&card.cautions) {

@@ -319,7 +319,7 @@ fn spoken(line: &RosterLine) -> String {
     let steps: Vec<String> = line
         .verdicts
         .iter()
-        .map(|(rail, verdict)| format!("{} {}", rail.letter(), verdict.word()))
+        .map(|(rail, verdict)| format!("{} {}", rail.letter(), verdict.id()))
         .collect();
     let pain = line
         .pain
