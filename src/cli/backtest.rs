@@ -8,7 +8,7 @@ use serde_json::{Map, Value};
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::exchange::{Asked, Points, points};
-use crate::logbook::{Log, Logbook, Machine, Name};
+use crate::logbook::{Log, Logbook, Name};
 use crate::problem::visible;
 use crate::report::belief::{probability, range};
 use crate::report::numbers::{about, counted};
@@ -40,16 +40,14 @@ type Numbers = Vec<Option<f64>>;
 
 /// Runs `backtest`.
 pub fn run(args: &BacktestArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
     let file = args.points.to_string_lossy().into_owned();
     let bytes = std::fs::read(&args.points)
         .map_err(|error| Failed::Problem(format!("{}: cannot be read: {error}", visible(&file))))?;
-    let root = reading::root(&machine, args.logbook.as_ref());
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, None)?;
+    } = reading::logbook(args.logbook.as_ref(), None)?;
     let points =
         points(&file, &bytes, &catalogue, &ADDED).map_err(|listing| Failed::Problem(listing.to_string()))?;
     if !points.problems.is_empty() {

@@ -2,8 +2,8 @@
 
 use serde_json::{Map, Value};
 
+use crate::logbook::Record;
 use crate::logbook::exchange::{Column, values, write};
-use crate::logbook::{Machine, Record};
 
 use super::args_record::{ExportArgs, ExportFormat};
 use super::output::json_text;
@@ -12,11 +12,9 @@ use super::{Answer, Failed};
 
 /// Runs `export`.
 pub fn run(args: &ExportArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let root = reading::root(&machine, args.logbook.as_ref());
     let Reading {
         book, with_problems, ..
-    } = reading::open(&machine, &root, None)?;
+    } = reading::logbook(args.logbook.as_ref(), None)?;
     let text = match args.format {
         ExportFormat::Csv => write(&book.logs),
         ExportFormat::Json => {

@@ -7,7 +7,7 @@ use crate::coaching::advice::{Asked, Prescription};
 use crate::coaching::outlook::of_all;
 use crate::coaching::warm_up::warm_up;
 use crate::coaching::{Finding, NextStep, PlatesOnHand, Verdict};
-use crate::logbook::{Fact, Log, Machine};
+use crate::logbook::{Fact, Log};
 use crate::problem::visible;
 use crate::report::advice;
 use crate::report::words::Words;
@@ -245,15 +245,12 @@ fn preparation(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, un
 
 /// Runs `next`.
 pub fn run(args: &NextArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let name = args.athlete.as_deref().map(reading::name).transpose()?;
     let named_plates = reading::plates(args.plates_kg.as_deref(), args.plates_lb.as_deref())?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, name.as_ref())?;
+    } = reading::logbook(args.place.logbook.as_ref(), args.athlete.as_deref())?;
     let plates = reading::on_hand(&book, named_plates);
     let unit = book.unit();
     let steps = of_all(&book.logs, &catalogue, &plates, reading::day(args.place.on));

@@ -42,6 +42,18 @@ pub fn name(text: &str) -> Result<Name, Failed> {
     Name::parse(text).map_err(|error| Failed::Usage(error.to_string()))
 }
 
+/// Opens the logbook that is meant, all of it or one athlete's part, athletes in order of name.
+///
+/// # Errors
+/// When there is no logbook, or no athlete of that name.
+pub fn logbook(named: Option<&PathBuf>, athlete: Option<&str>) -> Result<Reading, Failed> {
+    let machine = Machine::this()?;
+    let athlete = athlete.map(name).transpose()?;
+    let mut reading = open(&machine, &root(&machine, named), athlete.as_ref())?;
+    reading.book.logs.sort_by(|a, b| a.name.cmp(&b.name));
+    Ok(reading)
+}
+
 /// Opens a logbook, says on stderr what is wrong in it, and keeps everything else.
 ///
 /// # Errors

@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 use serde_json::{Value, json};
 
 use crate::coaching::roster::{Line, RailNow, roster};
-use crate::logbook::Machine;
 use crate::problem::visible;
 use crate::report::numbers::{about, ago};
 use crate::timeline::Pain;
@@ -33,13 +32,11 @@ const COLUMNS: [&str; 12] = [
 
 /// Runs `roster`.
 pub fn run(args: &RosterArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, None)?;
+    } = reading::logbook(args.place.logbook.as_ref(), None)?;
     let on = reading::day(args.place.on);
     let lines = roster(&book.logs, &catalogue, &reading::on_hand(&book, None), on);
     let rows = || lines.iter().map(json).collect::<Vec<_>>();

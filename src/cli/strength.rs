@@ -5,7 +5,7 @@ use serde_json::{Map, Value, json};
 
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
-use crate::logbook::{Log, Machine};
+use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::belief;
 use crate::strength::{Belief, Believed, Coverage, beliefs};
@@ -41,15 +41,11 @@ const COLUMNS: [&str; 18] = [
 
 /// Runs `strength`.
 pub fn run(args: &StrengthArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let name = args.athlete.as_deref().map(reading::name).transpose()?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
     let Reading {
-        mut book,
+        book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, name.as_ref())?;
-    book.logs.sort_by(|a, b| a.name.cmp(&b.name));
+    } = reading::logbook(args.place.logbook.as_ref(), args.athlete.as_deref())?;
     let on = reading::day(args.place.on);
     let counted = Counted::of(&book.settings);
     let all: Vec<(&Log, Vec<Believed>)> = book

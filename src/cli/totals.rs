@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 
 use crate::bests::{Best, Formula, Kind, Size, bests};
 use crate::body::Counted;
-use crate::logbook::{Log, Machine};
+use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::numbers::{about, kg, number};
 use crate::timeline::Timeline;
@@ -36,15 +36,11 @@ const COLUMNS: [&str; 12] = [
 
 /// Runs `totals`.
 pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let name = args.athlete.as_deref().map(reading::name).transpose()?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
     let Reading {
-        mut book,
+        book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, name.as_ref())?;
-    book.logs.sort_by(|a, b| a.name.cmp(&b.name));
+    } = reading::logbook(args.place.logbook.as_ref(), args.athlete.as_deref())?;
     let on = reading::day(args.place.on);
     let formula = args.formula.unwrap_or_else(|| Formula::chosen(&book.settings));
     let counted = Counted::of(&book.settings);

@@ -56,10 +56,7 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
         glyph: ladder.map(|ladder| glyph(ladder, &steps)),
         ladder: ladder.map_or_else(|| "—".to_owned(), |ladder| ladder.title.clone()),
         rung: rungs.join(", "),
-        verdicts: steps
-            .iter()
-            .map(|step| (step.rail, step.verdict))
-            .collect(),
+        verdicts: steps.iter().map(|step| (step.rail, step.verdict)).collect(),
         weighs: weighed.map_or_else(|| "—".to_owned(), |day| about(day.mean.kg(), unit)),
         weighed_ago: days.map_or_else(String::new, say::days_ago),
         weigh_in_is_old: athlete

@@ -12,6 +12,7 @@ mod roster;
 mod strength;
 mod totals;
 
+pub use crate::coaching::Verdict;
 pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
 pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
@@ -21,4 +22,3 @@ pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use strength::*;
 pub use totals::*;
-pub use crate::coaching::Verdict;
