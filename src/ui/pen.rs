@@ -6,9 +6,11 @@
 use std::sync::Arc;
 
 use egui::text::{LayoutJob, TextFormat, TextWrapping};
-use egui::{Align, Align2, Color32, Galley, Painter, Pos2, Rect, Sense, Ui, Vec2, WidgetInfo, pos2, vec2};
+use egui::{
+    Align, Align2, Color32, FontId, Galley, Painter, Pos2, Rect, Sense, Ui, Vec2, WidgetInfo, pos2, vec2,
+};
 
-use super::theme::{Face, line_height};
+use super::theme::{Face, FromRight, line_height, stretches};
 use super::views::Phrase;
 
 /// A face at a size in a colour.
@@ -32,14 +34,21 @@ impl Ink {
         }
     }
 
-    fn format(self) -> TextFormat {
+    fn format(self, script: Option<FromRight>) -> TextFormat {
+        let font = match script {
+            None => self.face.at(self.size),
+            Some(script) => FontId::new(self.size, script.family()),
+        };
         TextFormat {
             line_height: Some(line_height(self.size)),
             valign: Align::BOTTOM,
-            ..TextFormat::simple(self.face.at(self.size), self.colour)
+            ..TextFormat::simple(font, self.colour)
         }
     }
 }
+
+/// The smallest type, points.
+const LEAST: f32 = 12.0;
 
 /// Text ready to be laid out.
 #[derive(Debug, Clone, Default)]
@@ -54,14 +63,20 @@ impl Line {
     }
 
     /// This, then `text` in `ink`.
-    pub fn and(mut self, text: &str, ink: Ink) -> Self {
-        self.job.append(text, 0.0, ink.format());
-        self
+    pub fn and(self, text: &str, ink: Ink) -> Self {
+        self.gap(0.0, text, ink)
     }
 
     /// This, then a gap of `space` points, then `text` in `ink`.
     pub fn gap(mut self, space: f32, text: &str, ink: Ink) -> Self {
-        self.job.append(text, space, ink.format());
+        if text.is_ascii() {
+            self.job.append(text, space, ink.format(None));
+            return self;
+        }
+        for (nth, (stretch, script)) in stretches(text).into_iter().enumerate() {
+            let space = if nth == 0 { space } else { 0.0 };
+            self.job.append(stretch, space, ink.format(script));
+        }
         self
     }
 
@@ -78,6 +93,41 @@ impl Line {
             max_width: width.max(1.0),
             max_rows: 1,
             break_anywhere: true,
+            ..TextWrapping::default()
+        };
+        painter.layout_job(self.job)
+    }
+
+    /// Laid out on one line, its type drawn smaller, down to [`LEAST`], before anything is cut.
+    pub fn squeezed(self, painter: &Painter, width: f32) -> Arc<Galley> {
+        let mut smaller = self;
+        loop {
+            let galley = smaller.clone().on_one_line(painter, width);
+            let sections = &mut smaller.job.sections;
+            if !galley.elided
+                || sections
+                    .iter()
+                    .all(|section| section.format.font_id.size <= LEAST)
+            {
+                return galley;
+            }
+            for section in sections {
+                section.format.font_id.size = (section.format.font_id.size - 1.0).max(LEAST);
+            }
+        }
+    }
+
+    /// Laid out to end at the right: on one line, drawn smaller where that is enough, else on two. The galley's origin is its
+    /// right upper corner.
+    pub fn at_right(mut self, painter: &Painter, width: f32) -> Arc<Galley> {
+        self.job.halign = Align::RIGHT;
+        let one = self.clone().squeezed(painter, width);
+        if !one.elided {
+            return one;
+        }
+        self.job.wrap = TextWrapping {
+            max_width: width.max(1.0),
+            max_rows: 2,
             ..TextWrapping::default()
         };
         painter.layout_job(self.job)

@@ -46,7 +46,7 @@ fn gym(athletes: usize) -> RosterView {
 /// A frame after some to warm up, `scroll` points further down each time.
 fn frames(bencher: Bencher<'_, '_>, athletes: usize, scroll: f32) {
     let ctx = Context::default();
-    ctx.set_fonts(theme::fonts());
+    theme::set_type(&ctx);
     theme::apply(&ctx, Choice::Light);
     let view = gym(athletes);
     let mut state = RosterState::default();

@@ -30,7 +30,7 @@ fn input() -> egui::RawInput {
 #[divan::bench(args = [5, 500, 5_000])]
 fn frame(bencher: divan::Bencher, points: usize) {
     let ctx = egui::Context::default();
-    ctx.set_fonts(theme::fonts());
+    theme::set_type(&ctx);
     theme::apply(&ctx, Choice::Light);
     let view = sample_totals::dip(points);
     let mut state = TotalsState::default();

@@ -63,7 +63,7 @@ fn frame(bencher: divan::Bencher<'_, '_>, place: Place) {
     let home = tempfile::tempdir().unwrap();
     let mut window = window(home.path(), place);
     let ctx = Context::default();
-    ctx.set_fonts(theme::fonts());
+    theme::set_type(&ctx);
     theme::apply(&ctx, Choice::Light);
     let mut time = 0.0;
     let mut draw = || {

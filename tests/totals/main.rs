@@ -12,6 +12,8 @@ mod demand;
 #[path = "../commands_records/kit.rs"]
 #[allow(dead_code, reason = "one kit for several test programs")]
 mod kit;
+#[path = "../support/mara.rs"]
+mod mara;
 mod outside;
 mod shares;
 mod story;

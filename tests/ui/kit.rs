@@ -29,7 +29,7 @@ pub fn builder<State>(size: [f32; 2], choice: Choice) -> HarnessBuilder<State> {
         .with_max_steps(12)
         .renderer(CpuRenderer::default())
         .with_context_setup(move |ctx| {
-            ctx.set_fonts(theme::fonts());
+            theme::set_type(ctx);
             theme::apply(ctx, choice);
         })
 }

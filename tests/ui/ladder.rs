@@ -4,8 +4,8 @@ use egui::{Rect, vec2};
 use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::Queryable;
 use rungwright::ui::theme::{Choice, Theme};
-use rungwright::ui::two_rail::ladder_ui;
 use rungwright::ui::two_rail::layout::{Layout, Width};
+use rungwright::ui::two_rail::{ladder_ui, part_names};
 use rungwright::ui::views::{LadderView, Spot};
 
 use crate::kit::open;
@@ -17,7 +17,8 @@ fn draw(ui: &mut egui::Ui, view: &LadderView, width: Width) -> Option<Spot> {
     let screen = ui.max_rect();
     let area = Rect::from_min_max(screen.min + vec2(16.0, 30.0), screen.max - vec2(20.0, 30.0));
     let scroll = Layout::of(view, area, width, 0.0).scroll_to(view.hands.iter().map(|hand| hand.at));
-    let layout = Layout::of(view, area, width, scroll);
+    let mut layout = Layout::of(view, area, width, scroll);
+    part_names(ui, view, &mut layout);
     ladder_ui(ui, view, &layout, width, Some(Spot::Rung(3)), true).chosen
 }
 

@@ -18,6 +18,10 @@ mod contrast;
 mod fake_book;
 mod kit;
 mod ladder;
+#[path = "../support/mara.rs"]
+#[allow(dead_code, reason = "one story for several test programs")]
+mod mara;
+mod names;
 mod readme;
 mod renderer;
 mod sample_ladders;
@@ -27,6 +31,7 @@ mod sample_totals;
 mod screens;
 mod shelf;
 mod shelf_totals;
+mod story;
 mod totals;
 mod use_it;
 mod widgets;

@@ -23,7 +23,7 @@ pub fn shelf(home: &Path) -> Shelf {
 }
 
 /// Waits for long work, and says what came of it.
-fn wait(shelf: &mut Shelf) -> Done {
+pub fn wait(shelf: &mut Shelf) -> Done {
     loop {
         let news = shelf.poll();
         match news {
@@ -35,7 +35,7 @@ fn wait(shelf: &mut Shelf) -> Done {
 }
 
 /// Looks at the shelf until `shows` holds, at most five seconds; what comes from outside shows within one.
-fn until(shelf: &mut Shelf, shows: impl Fn(&Shelf) -> bool) -> bool {
+pub fn until(shelf: &mut Shelf, shows: impl Fn(&Shelf) -> bool) -> bool {
     (0..500).any(|_| {
         shelf.poll();
         let is_so = shows(shelf);

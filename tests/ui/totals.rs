@@ -15,6 +15,8 @@ type Totals = Harness<'static, (TotalsView, TotalsState, Actions)>;
 fn totals(view: TotalsView, size: [f32; 2], choice: Choice) -> Totals {
     let state = (view, TotalsState::default(), Actions::default());
     open(size, choice, state, move |ui, (view, state, actions)| {
+        let bench = *rungwright::ui::theme::Theme::of(ui).bench;
+        ui.painter().rect_filled(ui.max_rect(), 0.0, bench);
         let left = if size[0] < 800.0 { 52.0 } else { 160.0 };
         let place = ui.max_rect().with_min_x(left);
         let mut child = ui.new_child(egui::UiBuilder::new().max_rect(place));
@@ -42,6 +44,12 @@ fn what_was_lifted_at_each_bodyweight() {
     );
     shoot(&mut shots, "totals-5", totals(dip(5), DESK, Choice::Light));
     shoot(&mut shots, "totals-5000", totals(dip(5000), DESK, Choice::Dark));
+    for (choice, suffix) in [(Choice::Light, "light"), (Choice::Dark, "dark")] {
+        for sets in [5, 5000] {
+            let name = format!("totals-{sets}-1024-{suffix}");
+            shoot(&mut shots, &name, totals(dip(sets), SMALL, choice));
+        }
+    }
 }
 
 #[test]

@@ -10,11 +10,12 @@ home=$(mktemp -d)
 export XDG_STATE_HOME=$home/state XDG_DATA_HOME=$home/data XDG_CACHE_HOME=$home/cache RUNGWRIGHT_DEVICE=bench
 export LIBGL_ALWAYS_SOFTWARE=1
 unset WAYLAND_DISPLAY || true
-Xvfb :78 -screen 0 1440x900x24 -nolisten tcp >/dev/null 2>&1 &
+display=":${DISPLAY_NUMBER:-78}"
+Xvfb "$display" -screen 0 1440x900x24 -nolisten tcp >/dev/null 2>&1 &
 xvfb=$!
-export DISPLAY=:78
+export DISPLAY=$display
 trap 'kill $xvfb 2>/dev/null; rm -rf "$home"' EXIT
-for _ in $(seq 100); do [ -S /tmp/.X11-unix/X78 ] && break; sleep 0.1; done
+for _ in $(seq 100); do [ -S "/tmp/.X11-unix/X${display#:}" ] && break; sleep 0.1; done
 "$program" demo "$home/demo" --athletes 36 >/dev/null
 
 # eframe shows its window once the first frame is painted, so a visible window is a first frame.

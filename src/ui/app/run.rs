@@ -50,7 +50,7 @@ pub fn run<B: Book + 'static>(
         options,
         Box::new(move |creation| {
             let ctx = &creation.egui_ctx;
-            ctx.set_fonts(theme::fonts());
+            theme::set_type(ctx);
             theme::apply(ctx, remembered.theme);
             ctx.set_zoom_factor(remembered.zoom);
             let window = Window::new(make(ctx), remembered.clone())

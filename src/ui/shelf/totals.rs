@@ -1,23 +1,20 @@
 //! Totals of the open athlete: points, bests, another bodyweight, attempts, the day's meet.
 
+mod attempts;
+
 use std::collections::BTreeMap;
 
 use crate::bests::rank::place;
 use crate::bests::{
     Best, Fit, Formula, Kind, Point, Size, WITHIN_KG, bests, points, size_adjusted, two_weights,
 };
-use crate::coaching::attempts::{Plan, attempts};
-use crate::coaching::meet::{LIFTS, Meet};
 use crate::coaching::what_if::WhatIf;
 use crate::report::numbers::{about, day, number};
 use crate::report::{advice, totals as words};
 use crate::strength::{Believed, beliefs};
 use crate::timeline::Timeline;
-use crate::ui::views::{
-    AttemptView, BestView, LiftTab, LiftView, MeetLift, MeetView, Phrase, PointView, TotalsView,
-    TwoWeightsView,
-};
-use crate::units::{Added, Bodyweight, Side, SystemLoad, Unit};
+use crate::ui::views::{BestView, LiftTab, LiftView, Phrase, PointView, TotalsView, TwoWeightsView};
+use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
 
@@ -294,104 +291,6 @@ impl Made<'_, '_> {
                 ),
             ],
         }
-    }
-
-    fn plan(&self, movement: &str, side: Option<Side>) -> Option<Plan> {
-        let movement = self.opened.catalogue.movement(movement)?;
-        let share = self.timeline.share(movement, None)?;
-        let body = self.timeline.bodyweight()?;
-        let believed = self.believed(&movement.id, side)?;
-        let helped = self.timeline.sets.iter().any(|set| set.added.kg() < 0.0);
-        // No maximal tests for minors: what the rules hold, the plan holds.
-        (!self.timeline.is_minor())
-            .then(|| {
-                attempts(
-                    &believed.belief,
-                    movement,
-                    (share, body),
-                    &self.opened.plates,
-                    helped,
-                )
-            })
-            .flatten()
-    }
-
-    fn attempts(&self, plan: &Plan) -> Vec<AttemptView> {
-        plan.attempts
-            .iter()
-            .map(|attempt| AttemptView {
-                load: words::attempt(attempt, self.unit),
-                plates: advice::hung(&attempt.load, self.unit),
-                chance: attempt.chance,
-                words: words::percent(attempt.chance),
-            })
-            .collect()
-    }
-
-    fn attempts_note(&self, plan: Option<&Plan>, believed: Option<&Believed>) -> String {
-        match (
-            plan.and_then(|plan| plan.attempts.first()),
-            self.timeline.bodyweight(),
-        ) {
-            (Some(first), _) => format!("at {}", about(first.load.bodyweight.kg(), self.unit)),
-            (None, None) => "Weigh in first: a belt load depends on it.".to_owned(),
-            _ if self.timeline.is_minor() => "Under 18: no maximal tests.".to_owned(),
-            _ if believed.is_none() => "No strength is believed yet: log sets of repetitions.".to_owned(),
-            _ => "No load that can be hung has a chance of 90 % today.".to_owned(),
-        }
-    }
-
-    /// The meet of today: lifts that were trained in the last year.
-    fn meet(&self) -> Option<MeetView> {
-        let trained = |movement: &str| {
-            let sets = self
-                .timeline
-                .evidence()
-                .filter(|set| set.movement.is_some_and(|known| known.id == movement));
-            sets.filter(|set| set.form.is_some_and(|form| form.help.is_none()))
-                .map(|set| set.added.kg())
-                .reduce(f64::max)
-        };
-        let mut lifts: Vec<(&str, f64)> = LIFTS
-            .into_iter()
-            .filter_map(|id| Some((id, trained(id)?)))
-            .collect();
-        // A pull-up or a chin-up: the one with the heavier set.
-        let of =
-            |lifts: &[(&str, f64)], id: &str| lifts.iter().find(|(lift, _)| *lift == id).map(|(_, kg)| *kg);
-        if let (Some(pull), Some(chin)) = (of(&lifts, "pull-up"), of(&lifts, "chin-up")) {
-            let lighter = if chin > pull { "pull-up" } else { "chin-up" };
-            lifts.retain(|(lift, _)| *lift != lighter);
-        }
-        if lifts.len() < 2 {
-            return None;
-        }
-        let planned = lifts
-            .iter()
-            .map(|(id, _)| ((*id).to_owned(), self.plan(id, None)))
-            .collect();
-        let meet = Meet::new(&self.timeline, self.timeline.on, planned);
-        let dash = || "–".to_owned();
-        let line = |lift: &crate::coaching::meet::Lift| MeetLift {
-            title: self.title(&lift.movement),
-            made: lift
-                .made
-                .map_or_else(dash, |added| words::signed(added.kg(), self.unit)),
-            attempts: [0, 1, 2].map(|nth| {
-                let attempt = lift.plan.as_ref().and_then(|plan| plan.attempts.get(nth));
-                attempt.map_or_else(dash, |attempt| words::attempt(attempt, self.unit))
-            }),
-        };
-        Some(MeetView {
-            lifts: meet.lifts.iter().map(line).collect(),
-            total: meet
-                .total()
-                .map_or_else(dash, |total| words::signed(Added::new(total).kg(), self.unit)),
-            planned: [0, 1, 2].map(|nth| {
-                meet.planned(nth)
-                    .map_or_else(dash, |total| words::total(total, self.unit))
-            }),
-        })
     }
 }
 

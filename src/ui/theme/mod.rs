@@ -4,6 +4,7 @@
 
 mod colour;
 mod metrics;
+mod scripts;
 mod style;
 mod type_faces;
 
@@ -16,8 +17,9 @@ use crate::units::Rail;
 
 pub use colour::{Tint, fade, translucent};
 pub use metrics::*;
+pub use scripts::{FromRight, stretches};
 pub use style::apply;
-pub use type_faces::{Face, fonts, line_height};
+pub use type_faces::{Face, line_height, set_type};
 
 /// Colours by meaning. One struct for both themes, so that neither can miss a token.
 #[derive(Debug, Clone, PartialEq, Default, Deserialize)]

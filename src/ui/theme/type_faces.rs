@@ -3,7 +3,9 @@
 
 use std::sync::Arc;
 
-use egui::{FontData, FontDefinitions, FontFamily, FontId};
+use egui::{Context, FontData, FontDefinitions, FontFamily, FontId};
+
+use super::scripts::Scripts;
 
 /// A face of type.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -74,8 +76,14 @@ impl Face {
     }
 }
 
+/// Gives `ctx` every face; those of other scripts come when a letter needs them.
+pub fn set_type(ctx: &Context) {
+    ctx.set_fonts(fonts());
+    ctx.set_font_providers(vec![Arc::new(Scripts)]);
+}
+
 /// All faces as egui wants them; its own two families show the same type.
-pub fn fonts() -> FontDefinitions {
+fn fonts() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     for face in Face::ALL {
         fonts.font_data.insert(

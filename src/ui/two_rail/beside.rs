@@ -1,7 +1,9 @@
 //! What stands beside the rails: labels at the right, companions and branches at the left.
 
+use std::sync::Arc;
+
 use egui::epaint::CubicBezierShape;
-use egui::{Align2, Color32, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use egui::{Align2, Color32, Galley, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 
 use crate::ui::pen::{Ink, Line, letters};
 use crate::ui::theme::{Face, Theme, size, translucent};
@@ -71,8 +73,7 @@ pub(super) fn labels(
                 (_, true) => (Face::LabelStrong, *theme.ink),
                 _ => (Face::Label, *theme.ink2),
             };
-            let galley =
-                Line::new(&rung.title, Ink::new(face, 15.0, colour)).on_one_line(painter, text.width());
+            let galley = Line::new(&rung.title, Ink::new(face, 15.0, colour)).squeezed(painter, text.width());
             painter.galley(
                 pos2(text.left(), text.center().y - galley.size().y / 2.0),
                 galley,
@@ -123,7 +124,7 @@ fn half(layout: &Layout) -> f32 {
 /// Title over standard; the status at the right, dropped first where there is no room, then the standard.
 fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, theme: &Theme) {
     let title = Line::new(&rung.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
-        .on_one_line(painter, text.width());
+        .squeezed(painter, text.width());
     let standard_ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let standard = Line::new(&rung.standard, standard_ink).on_one_line(painter, f32::INFINITY);
     let status = if rung.is_goal && rung.status.is_none() {
@@ -222,7 +223,6 @@ pub(super) fn companions(
 ) {
     let rail = layout.rails[0];
     let ring_x = rail - 58.0;
-    let left = layout.area.left() + 12.0;
     for (companion, place) in view.companions.iter().zip(&layout.companions) {
         let stroke = Stroke::new(1.2, *theme.edge);
         let hook = vec![
@@ -248,7 +248,7 @@ pub(super) fn companions(
             line: &companion.line,
             chosen: false,
         };
-        names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
+        names.paint(painter, layout, place.label_y, theme);
     }
     for (nth, (branch, place)) in view.branches.iter().zip(&layout.branches).enumerate() {
         let holds_hand = view.hands.iter().any(|hand| hand.at == Spot::Branch(nth));
@@ -272,7 +272,7 @@ pub(super) fn companions(
                 StrokeKind::Inside,
             );
         }
-        if (place.y - place.label_y).abs() > 6.0 && Names::fit(left, ring_x - 16.0) {
+        if (place.y - place.label_y).abs() > 6.0 && layout.names().is_some() {
             let from = pos2(bar.left(), place.y);
             painter.line_segment(
                 [from, pos2(ring_x - 10.0, place.label_y)],
@@ -284,7 +284,7 @@ pub(super) fn companions(
             line: &branch.line,
             chosen: chosen == Some(Spot::Branch(nth)),
         };
-        names.paint(painter, left, ring_x - 16.0, place.label_y, theme);
+        names.paint(painter, layout, place.label_y, theme);
     }
 }
 
@@ -295,27 +295,45 @@ struct Names<'a> {
 }
 
 impl Names<'_> {
-    fn fit(left: f32, right: f32) -> bool {
-        right - left >= 60.0
+    /// Name and line, each on one line or two of this width.
+    fn set(&self, painter: &Painter, width: f32, theme: &Theme) -> [Arc<Galley>; 2] {
+        let colour = if self.chosen { *theme.ember } else { *theme.ink };
+        let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour));
+        let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2));
+        [title.at_right(painter, width), line.at_right(painter, width)]
     }
 
-    /// Paints them right-aligned; not at all where there is no room to read them.
-    fn paint(&self, painter: &Painter, left: f32, right: f32, y: f32, theme: &Theme) {
-        if !Self::fit(left, right) {
-            return;
-        }
-        let colour = if self.chosen { *theme.ember } else { *theme.ink };
-        let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour))
-            .on_one_line(painter, right - left);
-        let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2))
-            .on_one_line(painter, right - left);
-        painter.galley(
-            pos2(right - title.size().x, y + 2.0 - title.size().y),
-            title,
-            colour,
-        );
-        painter.galley(pos2(right - line.size().x, y - 2.0), line, *theme.ink2);
+    /// Paints them with `y` as their middle; not at all where there is no room to read them.
+    fn paint(&self, painter: &Painter, layout: &Layout, y: f32, theme: &Theme) {
+        let Some(room) = layout.names() else { return };
+        let [title, line] = self.set(painter, room.end() - room.start(), theme);
+        let top = y - (title.size().y + line.size().y) / 2.0 + CLOSER / 2.0;
+        let below = top + title.size().y - CLOSER;
+        painter.galley(pos2(*room.end(), top), title, *theme.ink);
+        painter.galley(pos2(*room.end(), below), line, *theme.ink2);
     }
+}
+
+/// A name and its line stand so much closer than two lines of text.
+const CLOSER: f32 = 4.0;
+
+/// How high the labels of companions and of branches are, in this order, with the room that parts them.
+pub(super) fn name_heights(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) -> Vec<f32> {
+    let Some(room) = layout.names() else {
+        return Vec::new();
+    };
+    let companions = view.companions.iter().map(|beside| (&beside.title, &beside.line));
+    let branches = view.branches.iter().map(|branch| (&branch.title, &branch.line));
+    let high = companions.chain(branches).map(|(title, line)| {
+        let names = Names {
+            title,
+            line,
+            chosen: false,
+        };
+        let [title, line] = names.set(painter, room.end() - room.start(), theme);
+        title.size().y + line.size().y + CLOSER
+    });
+    high.collect()
 }
 
 /// From a branch's bar to a rung: dashed, solid where a hand is on it.

@@ -148,12 +148,25 @@ fn median(steps: &[f64]) -> f64 {
 
 /// Pushes labels apart: any pair closer than `least` moves by half each, until still; their order stays and all lie within the area.
 pub fn spread(wanted: &[f32], least: f32, area: std::ops::RangeInclusive<f32>) -> Vec<f32> {
+    spread_high(wanted, &vec![least; wanted.len()], area)
+}
+
+/// The same for labels of these heights, none over another.
+pub fn spread_high(wanted: &[f32], high: &[f32], area: std::ops::RangeInclusive<f32>) -> Vec<f32> {
     let mut order: Vec<usize> = (0..wanted.len()).collect();
     order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
     let mut placed: Vec<f32> = order.iter().map(|nth| wanted[*nth]).collect();
+    let high_of = |place: usize| {
+        order
+            .get(place)
+            .and_then(|nth| high.get(*nth))
+            .copied()
+            .unwrap_or(0.0)
+    };
     for _ in 0..60 {
         let mut moved = false;
         for nth in 1..placed.len() {
+            let least = (high_of(nth) + high_of(nth - 1)) / 2.0;
             let lack = least - (placed[nth] - placed[nth - 1]);
             if lack > 0.01 {
                 placed[nth - 1] -= lack / 2.0;

@@ -5,7 +5,7 @@ use egui::{Pos2, Rect, pos2, vec2};
 use crate::ui::views::{LadderView, Spot};
 use crate::units::Rail;
 
-use super::heights::{Heights, ONE_LINE, TWO_LINES, narrow, spread};
+use super::heights::{Heights, ONE_LINE, TWO_LINES, narrow, spread, spread_high};
 
 /// Width of a rail.
 pub const RAIL: f32 = 12.0;
@@ -17,6 +17,8 @@ pub const FIRST_OVER_GROUND: f32 = 22.0;
 pub const RAILS_OVER_LAST: f32 = 30.0;
 /// Labels of companions stand at least so far apart.
 const COMPANIONS_APART: f32 = 40.0;
+/// Names of companions and branches end so far left of the rail's middle.
+const NAMES_OFF: f32 = 72.0;
 
 /// How much room a ladder has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -224,14 +226,29 @@ impl Layout {
                 .unwrap_or((low + high) / 2.0)
                 .clamp(low.min(high), high.max(low))
         }));
-        let area = self.top.max(self.area.top()) + 18.0..=self.ground - 16.0;
-        let labels = spread(&wanted, COMPANIONS_APART, area);
-        let mut all = wanted
-            .into_iter()
-            .zip(labels)
-            .map(|(y, label_y)| Beside { y, label_y });
+        let mut all = wanted.into_iter().map(|y| Beside { y, label_y: y });
         self.companions = all.by_ref().take(view.companions.len()).collect();
         self.branches = all.collect();
+        self.part_names(&[]);
+    }
+
+    /// Parts the labels of companions and branches (in this order) by their heights; the usual one where none is given.
+    pub fn part_names(&mut self, high: &[f32]) {
+        let area = self.top.max(self.area.top()) + 18.0..=self.ground - 16.0;
+        let all: Vec<&mut Beside> = self.companions.iter_mut().chain(&mut self.branches).collect();
+        let wanted: Vec<f32> = all.iter().map(|beside| beside.y).collect();
+        let high: Vec<f32> = (0..all.len())
+            .map(|nth| high.get(nth).copied().unwrap_or(COMPANIONS_APART))
+            .collect();
+        for (beside, label_y) in all.into_iter().zip(spread_high(&wanted, &high, area)) {
+            beside.label_y = label_y;
+        }
+    }
+
+    /// Where names of companions and branches stand; none where they can't be read.
+    pub fn names(&self) -> Option<std::ops::RangeInclusive<f32>> {
+        let (left, right) = (self.area.left() + 2.0, self.rails[0] - NAMES_OFF);
+        (right - left >= 60.0).then_some(left..=right)
     }
 
     fn small(&self, area: Rect) -> Overview {
@@ -266,7 +283,7 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
     let room = match width {
         Width::Strip => return area.center().x - between(width, area) / 2.0,
         Width::Full if overview => 300.0,
-        Width::Full if beside => 276.0,
+        Width::Full if beside => 296.0,
         Width::Full => 110.0,
         Width::Narrow if overview => 150.0,
         Width::Narrow if beside && area.width() < 570.0 => 92.0,
@@ -314,140 +331,4 @@ pub fn belief_rows() -> impl Iterator<Item = (f64, f32)> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::ui::views::{BranchView, CompanionView, RungState, RungView, SheetView};
-
-    fn rung(demand: Option<f64>) -> RungView {
-        RungView {
-            id: String::new(),
-            title: String::new(),
-            standard: String::new(),
-            demand,
-            is_goal: false,
-            state: [RungState::Open; 2],
-            status: None,
-            status_is_now: false,
-            sheet: SheetView::default(),
-        }
-    }
-
-    fn ladder(demands: &[f64]) -> LadderView {
-        LadderView {
-            sided: true,
-            rungs: demands.iter().map(|at| rung(Some(*at))).collect(),
-            ..LadderView::default()
-        }
-    }
-
-    fn area(height: f32) -> Rect {
-        Rect::from_min_size(pos2(168.0, 64.0), vec2(900.0, height))
-    }
-
-    #[test]
-    fn rails_stand_244_apart_and_the_first_rung_22_over_the_ground() {
-        let layout = Layout::of(&ladder(&[0.5, 0.7, 1.0]), area(700.0), Width::Full, 0.0);
-        assert_eq!(layout.rails[1] - layout.rails[0], 244.0);
-        assert_eq!(layout.ground - layout.rungs[0].y, 22.0);
-        assert_eq!(layout.ground, 764.0);
-        let narrow = Layout::of(&ladder(&[0.5, 1.0]), area(700.0), Width::Narrow, 0.0);
-        assert_eq!(narrow.rails[1] - narrow.rails[0], 148.0);
-    }
-
-    #[test]
-    fn left_and_right_halves_meet_in_the_middle_but_do_not_touch() {
-        let layout = Layout::of(&ladder(&[0.5, 1.0]), area(700.0), Width::Full, 0.0);
-        let [left, right] = layout.rungs[0].halves;
-        assert_eq!(right.left() - left.right(), 4.0);
-        assert_eq!(left.left(), layout.rails[0] + 6.0);
-        let both = LadderView {
-            sided: false,
-            ..ladder(&[0.5, 1.0])
-        };
-        let layout = Layout::of(&both, area(700.0), Width::Full, 0.0);
-        assert_eq!(layout.rungs[0].halves[0], layout.rungs[0].rect);
-    }
-
-    #[test]
-    fn everything_within_the_area_when_it_need_not_scroll() {
-        for count in 2..=16u8 {
-            let demands: Vec<f64> = (0..count).map(|nth| 0.5 + 0.04 * f64::from(nth)).collect();
-            let layout = Layout::of(&ladder(&demands), area(700.0), Width::Full, 0.0);
-            assert!(layout.overview.is_none(), "{count}");
-            assert!(
-                layout
-                    .rungs
-                    .iter()
-                    .all(|rung| layout.area.y_range().contains(rung.y)),
-                "{count}"
-            );
-            assert!(layout.top >= layout.area.top() - 0.6, "{count}: {}", layout.top);
-        }
-    }
-
-    #[test]
-    fn forty_rungs_scroll_with_an_overview_that_frames_what_is_seen() {
-        let demands: Vec<f64> = (0..40u8).map(|nth| 0.4 + 0.017 * f64::from(nth)).collect();
-        let layout = Layout::of(&ladder(&demands), area(700.0), Width::Full, 0.0);
-        let overview = layout.overview.clone().unwrap();
-        assert_eq!(overview.rungs.len(), 40);
-        assert!(overview.frame.height() < overview.rect.height());
-        let top = Layout::of(&ladder(&demands), area(700.0), Width::Full, layout.scroll_max);
-        assert!(
-            (top.top - top.area.top()).abs() < 1.0,
-            "scrolled to its end, the rails' end is at the top"
-        );
-        let middle = layout.scroll_to([Spot::Rung(20)].into_iter());
-        let seen = Layout::of(&ladder(&demands), area(700.0), Width::Full, middle);
-        assert!((seen.rungs[20].y - seen.area.center().y).abs() < 2.0);
-    }
-
-    #[test]
-    fn companions_and_branches_part_by_40_and_keep_their_own_height() {
-        let mut view = ladder(&[0.5, 0.7, 1.0]);
-        let companion = |demand| CompanionView {
-            title: String::new(),
-            line: String::new(),
-            beside: 1,
-            demand,
-            met: false,
-        };
-        view.companions = vec![companion(Some(0.7)), companion(Some(0.71)), companion(None)];
-        view.branches = vec![BranchView {
-            id: String::new(),
-            title: String::new(),
-            line: String::new(),
-            from: 1,
-            to: 2,
-            demand: Some(0.85),
-            passed: false,
-            sheet: SheetView::default(),
-        }];
-        let layout = Layout::of(&view, area(700.0), Width::Full, 0.0);
-        let mut labels: Vec<f32> = layout
-            .companions
-            .iter()
-            .chain(&layout.branches)
-            .map(|beside| beside.label_y)
-            .collect();
-        labels.sort_by(f32::total_cmp);
-        assert!(
-            labels.windows(2).all(|pair| pair[1] - pair[0] >= 39.0),
-            "{labels:?}"
-        );
-        assert_eq!(
-            layout.companions[2].y, layout.rungs[1].y,
-            "without a demand it stands at its rung"
-        );
-        assert!(layout.branches[0].y < layout.rungs[1].y && layout.branches[0].y > layout.rungs[2].y);
-    }
-
-    #[test]
-    fn a_belief_fades_to_nothing_at_2_6_deviations() {
-        let rows: Vec<(f64, f32)> = belief_rows().collect();
-        assert_eq!(rows.len(), 17);
-        assert!(rows[0].1.abs() < 1e-6 && rows[16].1.abs() < 1e-6);
-        // The bell's height at its middle, less its end value: 0.44 − 0.44·exp(−3.38).
-        assert!((f64::from(rows[8].1) - (0.44 - 0.44 * (-3.38f64).exp())).abs() < 1e-6);
-    }
-}
+mod tests;

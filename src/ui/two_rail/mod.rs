@@ -15,4 +15,4 @@ mod touch;
 pub use grip::grip;
 pub(crate) use paint::soft_bar;
 pub use paint::{ghost, rails_between, rails_fading, rung_open, rung_passed};
-pub use touch::{LadderTouch, ladder_ui};
+pub use touch::{LadderTouch, ladder_ui, part_names};

@@ -1,7 +1,7 @@
 //! Strokes of the ladder: rails, rungs, pegs, bands, selection. Everything it needs to know lies in the layout and the view.
 
 use egui::epaint::{Mesh, PathShape, Vertex, WHITE_UV};
-use egui::{Align2, Color32, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use egui::{Align2, Color32, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 
 use crate::ui::theme::{STROKE_NOW, STROKE_OUTLINE, STROKE_SELECTED, Theme, fade, translucent};
 use crate::ui::views::{BeliefView, LadderView, RungState};
@@ -196,7 +196,7 @@ pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, width:
 /// Numbers of the beliefs, over everything that they might meet.
 pub(super) fn tags(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
     for belief in &view.beliefs {
-        belief_tag(painter, belief, layout, theme);
+        belief_tag(painter, view, belief, layout, theme);
     }
 }
 
@@ -297,7 +297,7 @@ fn bracket(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Them
     painter.extend(dotted(*half.start() + 4.0, *half.end() - 4.0, middle, colour));
 }
 
-fn belief_tag(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Theme) {
+fn belief_tag(painter: &Painter, view: &LadderView, belief: &BeliefView, layout: &Layout, theme: &Theme) {
     let Some(middle) = layout
         .y_of(belief.median)
         .map(|y| y.clamp(layout.top, layout.ground))
@@ -315,7 +315,28 @@ fn belief_tag(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &T
         Rail::Right => (pos2(half.start() + 8.0, middle), Align2::LEFT_CENTER),
         Rail::Both => (pos2(layout.middle() - 18.0, middle), Align2::RIGHT_CENTER),
     };
+    let at = beside_hands(at, belief.rail, view, layout);
     tag(painter, at, anchor, &number, colour, theme);
+}
+
+/// The same place, or above or below a hand of this rail where rails are so close that the hand would cover it.
+fn beside_hands(at: Pos2, rail: Rail, view: &LadderView, layout: &Layout) -> Pos2 {
+    const ABOVE: f32 = 30.0;
+    const BELOW: f32 = 28.0;
+    if layout.middle() - layout.rails[0] > 100.0 {
+        return at;
+    }
+    let hands = view.hands.iter().filter(|hand| hand.rail == rail);
+    let near = hands.map(|hand| (hand, layout.hand(hand.rail, hand.at).y));
+    match near
+        .into_iter()
+        .find(|(_, y)| (y - ABOVE..y + BELOW).contains(&at.y))
+    {
+        None => at,
+        // Chevrons stand above a hand that steps up.
+        Some((hand, y)) if hand.steps_up || at.y > y => pos2(at.x, y + BELOW),
+        Some((_, y)) => pos2(at.x, y - ABOVE),
+    }
 }
 
 fn dotted(from: f32, to: f32, y: f32, colour: Color32) -> Vec<Shape> {

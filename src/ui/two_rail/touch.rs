@@ -18,6 +18,12 @@ pub struct LadderTouch {
     pub scrolled: f32,
 }
 
+/// Parts the names beside the ladder, so that each is read whole.
+pub fn part_names(ui: &Ui, view: &LadderView, layout: &mut Layout) {
+    let high = beside::name_heights(ui.painter(), view, layout, &Theme::of(ui));
+    layout.part_names(&high);
+}
+
 /// Draws `view` into `area`, labels up to `right`, and says what was done to it.
 pub fn ladder_ui(
     ui: &mut Ui,

@@ -16,7 +16,7 @@ use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::two_rail::layout::{Layout, Width};
-use crate::ui::two_rail::{ghost, ladder_ui};
+use crate::ui::two_rail::{ghost, ladder_ui, part_names};
 use crate::ui::views::{LadderView, LaddersView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
@@ -206,7 +206,8 @@ fn main_ui(
             broken,
         );
     }
-    let layout = Layout::of(view, area, width, state.scroll);
+    let mut layout = Layout::of(view, area, width, state.scroll);
+    part_names(ui, view, &mut layout);
     column_heads(ui, view, &layout, area.top() - 14.0, roomy);
     let touch = ladder_ui(ui, view, &layout, width, state.chosen, state.less_motion);
     if let Some(asked) = &view.what_if {

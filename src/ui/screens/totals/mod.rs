@@ -2,9 +2,11 @@
 
 mod axes;
 mod cards;
+mod header;
 mod picture;
 mod plot;
 mod state;
+mod tables;
 
 pub use picture::png_of;
 pub use state::{Export, TotalsState};
@@ -15,13 +17,13 @@ use crate::coaching::what_if::There;
 use crate::report::numbers::about;
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
-use crate::ui::pen::{Ink, Line, Pen, named_galley};
-use crate::ui::theme::{COMPACT, Face, NARROW, Theme};
+use crate::ui::pen::Pen;
+use crate::ui::theme::{COMPACT, NARROW, Theme};
 use crate::ui::views::{LiftView, TotalsView};
 use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
-use super::next::{header_bar, heading_centred};
+use super::next::heading_centred;
 use super::{Around, Screen};
 
 /// Totals as a place of the window.
@@ -40,6 +42,7 @@ impl Screen for TotalsScreen {
 
     fn load(&mut self, book: &dyn Book) {
         self.view = book.totals();
+        self.state.kept = None;
     }
 
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
@@ -62,65 +65,11 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
     let wide = ui.ctx().content_rect().width() >= NARROW;
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 64.0 } else { 48.0 }));
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
-    header_ui(ui, header, view, state, actions);
+    header::header_ui(ui, header, view, state, actions);
     match &view.open {
         Some(lift) => lift_ui(ui, main, lift, view, state, wide),
         None => empty_ui(ui, main, actions),
     }
-}
-
-fn header_ui(ui: &mut Ui, rect: Rect, view: &TotalsView, state: &TotalsState, actions: &mut Actions) {
-    let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Totals");
-    let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
-    let strong = Ink::new(Face::LabelStrong, 15.0, *theme.ink);
-    let body = match &state.said {
-        Some(said) => Line::new(said, strong),
-        None => Line::phrase(&view.bodyweight, plain, strong),
-    };
-    let body = body.on_one_line(ui.painter(), f32::INFINITY);
-    let buttons = button_row(ui, room, view, actions);
-    let tabs = room.with_max_x(buttons);
-    if view.lifts.is_empty() {
-        return;
-    }
-    let right = cards::tabs(
-        ui,
-        pos2(tabs.left() + 6.0, room.center().y - 17.0),
-        tabs.width() - 12.0,
-        view,
-        actions,
-    );
-    let at = pos2(
-        buttons - 16.0 - body.size().x,
-        room.center().y - body.size().y / 2.0,
-    );
-    if at.x > right + 16.0 {
-        named_galley(ui, at, body);
-    }
-}
-
-/// Copy and save, at the right; returns where they begin.
-fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions) -> f32 {
-    let theme = Theme::of(ui);
-    let mut right = room.right();
-    if view.open.is_none() || room.width() < 480.0 {
-        return right;
-    }
-    for (title, action) in [
-        ("Save picture", Action::SavePicture),
-        ("Copy CSV", Action::CopyPoints),
-    ] {
-        let button = Button::plain(title);
-        let width = button.width(ui.painter(), &theme);
-        let place = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
-        let keys = action.key();
-        if button.show(ui, place).on_hover_text(keys).clicked() {
-            actions.ask(action);
-        }
-        right = place.left() - 6.0;
-    }
-    right
 }
 
 /// The answer for the bodyweight that is asked about; today's before anything is asked.
@@ -208,9 +157,11 @@ fn slider_ui(
         return;
     };
     let track = plot::track(card, lift);
-    let Some(axes) = plot::axes(lift, state.reps(), Some(there), track, unit) else {
-        return;
-    };
+    let axes = state
+        .kept
+        .as_ref()
+        .and_then(|kept| plot::axes(kept, lift, state.reps(), Some(there), track, unit));
+    let Some(axes) = axes else { return };
     let value = about(there.bodyweight.kg(), unit);
     let today = lift.today_kg.map(|kg| (kg, format!("today {}", about(kg, unit))));
     let asked = Slider {
@@ -251,11 +202,11 @@ fn cards_ui(
     card(ui, true, &mut |pen| cards::what_if(pen, lift, there, view.unit));
     card(ui, false, &mut |pen| cards::bests(pen, lift, state));
     if let Some(two) = &lift.two_weights {
-        card(ui, false, &mut |pen| cards::two_weights(pen, two));
+        card(ui, false, &mut |pen| tables::two_weights(pen, two));
     }
-    card(ui, false, &mut |pen| cards::attempts(pen, lift));
+    card(ui, false, &mut |pen| tables::attempts(pen, lift));
     if let Some(meet) = &view.meet {
-        card(ui, false, &mut |pen| cards::meet(pen, meet));
+        card(ui, false, &mut |pen| tables::meet(pen, meet));
     }
     y
 }

@@ -9,6 +9,8 @@ use crate::ui::book::Deed;
 use crate::ui::views::{LiftView, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
+use super::plot::Kept;
+
 /// What Totals remembers between frames.
 #[derive(Debug, Default)]
 pub struct TotalsState {
@@ -32,6 +34,8 @@ pub struct TotalsState {
     pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
+    /// What was painted of the points; dropped when they change.
+    pub(super) kept: Option<Kept>,
     /// The tab that this state is about.
     of: Option<(String, Option<crate::units::Side>)>,
 }
@@ -64,6 +68,7 @@ impl TotalsState {
             self.of = now;
             self.walked = None;
             self.asked_kg = None;
+            self.kept = None;
         }
         let count = view.open.as_ref().map_or(0, |lift| lift.points.len());
         self.walked = self.walked.filter(|nth| *nth < count);
