@@ -3,12 +3,14 @@
 //! An opener that is as good as sure, a second that is likely, a third that is worth a try. The chances asked are common
 //! practice of barbell sport, no source.
 
-use crate::catalogue::Movement;
+use crate::catalogue::{Movement, Site};
 use crate::strength::Belief;
-use crate::units::{Reserve, Share, SystemLoad};
+use crate::timeline::Timeline;
+use crate::units::{Rail, Reserve, Share, Side, SystemLoad};
 
 use super::advice::{Asked, LoadToday, Prescription};
-use super::facts::system;
+use super::caps::MILD_PAIN;
+use super::facts::{pain_now, system};
 use super::loads::{Loadable, PlatesOnHand};
 use super::warm_up::{WarmUpStep, warm_up};
 
@@ -37,6 +39,58 @@ pub struct Plan {
     pub attempts: Vec<Attempt>,
     /// Steps before the first.
     pub warm_up: Vec<WarmUpStep>,
+}
+
+/// Why there are no attempts today.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoAttempts {
+    /// Under 18: no maximal tests.
+    Minor,
+    /// A joint that the movement loads hurts too much for more than work: what the cap holds of tests holds of attempts.
+    Hurts {
+        /// Where.
+        site: Site,
+        /// How much, 3 to 10.
+        score: u8,
+        /// Days since it was reported.
+        days: i64,
+    },
+    /// Nobody knows what the body weighs.
+    NoWeighIn,
+    /// No sets say how strong the athlete is, or the movement has no system load.
+    NoBelief,
+    /// Not even the lightest load there is has a chance of 90 %.
+    NoneSure,
+}
+
+/// Today's attempts at `movement` on that side, from what is believed of it.
+///
+/// # Errors
+/// Why there are none.
+pub fn today(
+    timeline: &Timeline<'_>,
+    movement: &Movement,
+    side: Option<Side>,
+    belief: Option<&Belief>,
+    plates: &PlatesOnHand,
+) -> Result<Plan, NoAttempts> {
+    if timeline.is_minor() {
+        return Err(NoAttempts::Minor);
+    }
+    if let Some(pain) = pain_now(timeline, Some(movement), Rail::from(side))
+        && pain.score >= MILD_PAIN
+    {
+        return Err(NoAttempts::Hurts {
+            site: pain.site,
+            score: pain.score,
+            days: timeline.age(pain.date),
+        });
+    }
+    let body = timeline.bodyweight().ok_or(NoAttempts::NoWeighIn)?;
+    let known = timeline.share(movement, None).zip(belief);
+    let (share, belief) = known.ok_or(NoAttempts::NoBelief)?;
+    let helped = timeline.sets.iter().any(|set| set.added.kg() < 0.0);
+    attempts(belief, movement, (share, body), plates, helped).ok_or(NoAttempts::NoneSure)
 }
 
 /// Three attempts at `movement` with today's body and plates; none where not even the lightest load there is has a chance of

@@ -264,7 +264,7 @@ fn falls(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail, rung: &Rung) -> V
 }
 
 /// For each site that touches the movement its latest report, if it still counts; the worst of them.
-fn pain_now(timeline: &Timeline<'_>, movement: Option<&Movement>, rail: Rail) -> Option<PainNow> {
+pub(super) fn pain_now(timeline: &Timeline<'_>, movement: Option<&Movement>, rail: Rail) -> Option<PainNow> {
     Site::ALL
         .into_iter()
         .filter_map(|site| latest_at(timeline, site, movement, rail))

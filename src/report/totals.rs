@@ -2,12 +2,12 @@
 
 use crate::bests::rank::Place;
 use crate::bests::{Fit, Kind, NewBest, NoFit, Size};
-use crate::coaching::attempts::Attempt;
+use crate::coaching::attempts::{Attempt, NoAttempts};
 use crate::coaching::what_if::{GENERAL_EXPONENT, Refused, There, Unknown, WhatIf};
 use crate::timeline::LOWEST_HEALTHY_BMI;
 use crate::units::{Added, Bodyweight, Mass, Side, SystemLoad, Unit};
 
-use super::numbers::{about, counted, day, kg, number};
+use super::numbers::{about, ago, counted, day, kg, number};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
 pub fn measure(kind: Kind) -> &'static str {
@@ -213,6 +213,21 @@ fn listed(words: &[&str]) -> String {
 /// "+82.5 kg": what an attempt hangs; help with its sign.
 pub fn attempt(attempt: &Attempt, unit: Unit) -> String {
     signed(attempt.load.added.kg(), unit)
+}
+
+/// Why there are no attempts: "You reported 7 of 10 at the elbow yesterday: no maximal attempts until it has settled."
+pub fn no_attempts(why: NoAttempts) -> String {
+    match why {
+        NoAttempts::Minor => "Under 18: no maximal tests.".to_owned(),
+        NoAttempts::Hurts { site, score, days } => format!(
+            "You reported {score} of 10 at the {} {}: no maximal attempts until it has settled.",
+            site.word(),
+            ago(days)
+        ),
+        NoAttempts::NoWeighIn => "Weigh in first: a belt load depends on it.".to_owned(),
+        NoAttempts::NoBelief => "No strength is believed yet: log sets of repetitions.".to_owned(),
+        NoAttempts::NoneSure => "No load that can be hung has a chance of 90 % today.".to_owned(),
+    }
 }
 
 /// "95 %".

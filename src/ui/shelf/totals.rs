@@ -138,14 +138,19 @@ impl Made<'_, '_> {
             no_what_if,
             today_kg: self.timeline.bodyweight().map(Bodyweight::kg),
             two_weights: two_weights(points).map(|two| self.two_weights(&two)),
-            attempts: plan.as_ref().map_or_else(Vec::new, |plan| self.attempts(plan)),
-            attempts_note: self.attempts_note(plan.as_ref(), believed),
-            warm_up: plan.map_or_else(Vec::new, |plan| {
-                plan.warm_up
-                    .iter()
-                    .map(|step| advice::warm_up(step, self.unit))
-                    .collect()
-            }),
+            attempts: plan
+                .as_ref()
+                .map_or_else(|_| Vec::new(), |plan| self.attempts(plan)),
+            attempts_note: self.attempts_note(&plan),
+            warm_up: plan.map_or_else(
+                |_| Vec::new(),
+                |plan| {
+                    plan.warm_up
+                        .iter()
+                        .map(|step| advice::warm_up(step, self.unit))
+                        .collect()
+                },
+            ),
         }
     }
 

@@ -53,10 +53,10 @@ pub(super) fn two_weights(pen: &mut Pen<'_>, view: &TwoWeightsView) {
 /// Three attempts with their chances, and the warm-up before.
 pub(super) fn attempts(pen: &mut Pen<'_>, lift: &LiftView) {
     let theme = Theme::of(pen.ui);
-    let title = if lift.attempts.is_empty() {
-        "Attempts"
-    } else {
-        "Three attempts, if you test today"
+    let title = match lift.attempts.len() {
+        0 => "Attempts",
+        3 => "Three attempts, if you test today",
+        _ => "Attempts, if you test today",
     };
     if lift.attempts.is_empty() {
         pen.write(Line::new(title, strong(&theme, 17.0)));

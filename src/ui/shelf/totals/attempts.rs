@@ -1,34 +1,24 @@
 //! Attempts for a test of today, and the day's meet.
 
-use crate::coaching::attempts::{Plan, attempts};
+use crate::coaching::attempts::{self, NoAttempts, Plan};
 use crate::coaching::meet::{LIFTS, Meet};
 use crate::report::numbers::about;
 use crate::report::{advice, totals as words};
-use crate::strength::Believed;
 use crate::ui::views::{AttemptView, MeetLift, MeetView};
 use crate::units::{Added, Side};
 
 use super::Made;
 
 impl Made<'_, '_> {
-    pub(super) fn plan(&self, movement: &str, side: Option<Side>) -> Option<Plan> {
-        let movement = self.opened.catalogue.movement(movement)?;
-        let share = self.timeline.share(movement, None)?;
-        let body = self.timeline.bodyweight()?;
-        let believed = self.believed(&movement.id, side)?;
-        let helped = self.timeline.sets.iter().any(|set| set.added.kg() < 0.0);
-        // No maximal tests for minors: what the rules hold, the plan holds.
-        (!self.timeline.is_minor())
-            .then(|| {
-                attempts(
-                    &believed.belief,
-                    movement,
-                    (share, body),
-                    &self.opened.plates,
-                    helped,
-                )
-            })
-            .flatten()
+    pub(super) fn plan(&self, movement: &str, side: Option<Side>) -> Result<Plan, NoAttempts> {
+        let movement = self
+            .opened
+            .catalogue
+            .movement(movement)
+            .ok_or(NoAttempts::NoBelief)?;
+        let believed = self.believed(&movement.id, side);
+        let belief = believed.map(|believed| &believed.belief);
+        attempts::today(&self.timeline, movement, side, belief, &self.opened.plates)
     }
 
     pub(super) fn attempts(&self, plan: &Plan) -> Vec<AttemptView> {
@@ -43,16 +33,12 @@ impl Made<'_, '_> {
             .collect()
     }
 
-    pub(super) fn attempts_note(&self, plan: Option<&Plan>, believed: Option<&Believed>) -> String {
-        match (
-            plan.and_then(|plan| plan.attempts.first()),
-            self.timeline.bodyweight(),
-        ) {
-            (Some(first), _) => format!("at {}", about(first.load.bodyweight.kg(), self.unit)),
-            (None, None) => "Weigh in first: a belt load depends on it.".to_owned(),
-            _ if self.timeline.is_minor() => "Under 18: no maximal tests.".to_owned(),
-            _ if believed.is_none() => "No strength is believed yet: log sets of repetitions.".to_owned(),
-            _ => "No load that can be hung has a chance of 90 % today.".to_owned(),
+    pub(super) fn attempts_note(&self, plan: &Result<Plan, NoAttempts>) -> String {
+        let first = plan.as_ref().map(|plan| plan.attempts.first());
+        match first {
+            Ok(Some(first)) => format!("at {}", about(first.load.bodyweight.kg(), self.unit)),
+            Ok(None) => words::no_attempts(NoAttempts::NoneSure),
+            Err(why) => words::no_attempts(*why),
         }
     }
 
@@ -83,7 +69,7 @@ impl Made<'_, '_> {
         }
         let planned = lifts
             .iter()
-            .map(|(id, _)| ((*id).to_owned(), self.plan(id, None)))
+            .map(|(id, _)| ((*id).to_owned(), self.plan(id, None).ok()))
             .collect();
         let meet = Meet::new(&self.timeline, self.timeline.on, planned);
         let dash = || "–".to_owned();
