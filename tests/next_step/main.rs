@@ -28,6 +28,7 @@ mod random;
 mod random_bounds;
 mod random_logs;
 mod random_sessions;
+mod roster;
 mod sides;
 mod standard;
 mod standing;
