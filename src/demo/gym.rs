@@ -9,7 +9,8 @@ use crate::logbook::record::{Fact, Load, Placed, Set};
 use crate::logbook::{Record, Written};
 use crate::units::{Effort, Given, Mass, Outcome, Reps, Seconds, Typed, Unit};
 
-use super::cast::{Act, Block, Member, Scale, Session, another, twelve};
+use super::cast::{Act, Block, Member, Scale, Session, twelve};
+use super::crowd::another;
 use super::life::{Life, ago};
 
 /// What to make.

@@ -4,6 +4,7 @@
 //! day it is shown for, so every verdict shows on any day. Nobody in it is real.
 
 mod cast;
+mod crowd;
 mod gym;
 mod life;
 mod strength;

@@ -18,7 +18,11 @@ fn need(athlete: &Athlete) -> Need {
 /// That many sessions, three days apart, the last of them three days ago; two loads in turn, so that nothing stalls.
 fn days_in_the_range(athlete: Athlete, count: i32) -> Athlete {
     (1..=count).rev().fold(athlete, |athlete, nth| {
-        let sets: Sets = if nth % 2 == 0 { fair_sets() } else { fair_sets().with(12.5) };
+        let sets: Sets = if nth % 2 == 0 {
+            fair_sets()
+        } else {
+            fair_sets().with(12.5)
+        };
         athlete.did((3 * nth).days_ago(), sets)
     })
 }

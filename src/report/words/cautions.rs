@@ -1,0 +1,85 @@
+//! Cautions as sentences.
+
+use crate::catalogue::Caution;
+use crate::coaching::CareNote;
+use crate::coaching::finding::HEALTHY_FROM;
+
+use super::super::numbers::{about, ago, day, kg, number};
+use super::Words;
+
+impl Words<'_> {
+    /// A caution as a sentence.
+    pub fn caution(self, note: &CareNote) -> String {
+        match note {
+            CareNote::Rung(caution) => rung_caution(*caution).to_owned(),
+            CareNote::Spacing { days: count, .. } => {
+                format!("You trained this {}; leave a day or two between.", ago(*count))
+            }
+            CareNote::ContradictoryLog { date, reserve } => format!(
+                "On {} a failed set says {} in reserve; it is taken as 0. Mend the entry if it is a slip.",
+                day(*date),
+                number(*reserve, 1)
+            ),
+            CareNote::CheckEntry { date, system_kg } => format!(
+                "On {} a set says {} in all, far above everything else; it is left out. Check the entry.",
+                day(*date),
+                kg(*system_kg, self.unit)
+            ),
+            CareNote::WeighInOdd { date, kg } => format!(
+                "The weigh-in of {} ({}) is far off the others and is left out. Check it, or weigh again.",
+                day(*date),
+                about(*kg, self.unit)
+            ),
+            CareNote::EntryNotMet { movement, at_least, ratio } => {
+                format!("This rung asks {}, which is not logged.", self.asked(movement, *at_least, *ratio))
+            }
+            CareNote::TestSafety => {
+                "Warm up well, have a spotter and a safe way down, and stop with one left in you.".to_owned()
+            }
+            CareNote::PainProfessional { site } => {
+                format!("Have the {} looked at by a licensed professional.", site.word())
+            }
+            CareNote::Minor { .. } => {
+                "Under 18: train with a qualified adult present; technique before load.".to_owned()
+            }
+            CareNote::Underweight { bmi } => format!(
+                "Your body mass index is {}, under the healthy range from {}. Talk to a licensed professional.",
+                number(*bmi, 1),
+                number(HEALTHY_FROM, 1)
+            ),
+            CareNote::CutRefused => {
+                "Losing weight is not planned here; food and strength come first. Talk to a licensed professional.".to_owned()
+            }
+            CareNote::CutFast { percent_a_week } => format!(
+                "You lose {} % of bodyweight a week; over 0.7 % costs strength. Slow down.",
+                number(percent_a_week.abs(), 1)
+            ),
+            CareNote::CutLong { days } => {
+                format!("This cut is {} weeks long; a few weeks at one weight would help.", days / 7)
+            }
+        }
+    }
+}
+
+/// A rung's own caution as a sentence.
+pub fn rung_caution(caution: Caution) -> &'static str {
+    match caution {
+        Caution::Band => "Check the band for cracks; it helps least at the top and can snap.",
+        Caution::Eccentric => "Lowering work: few reps, days apart; expect sore muscles.",
+        Caution::Shoulder => "Shoulders near their limits: controlled depth, no drop, stop on sharp pain.",
+        Caution::Elbow => {
+            "Elbow tendons adapt slower than muscle. Start straight, shoulder blade set; don't drop into the hang."
+        }
+        Caution::Grip => "Finger tendons adapt slowly; stop when the grip slips, and keep a safe way down.",
+        Caution::Wrist => "Warm the wrists; turn the hands or use bars if they hurt.",
+        Caution::Knee => "Knee over the toes, slow down; stop on sharp pain.",
+        Caution::Supinated => {
+            "Palms toward you load the biceps tendon at the elbow; no jerks, stop on front-of-elbow pain."
+        }
+        Caution::StraightArm => {
+            "Straight arms load the elbow's front and the biceps tendon; not to failure, stop on sharp pain."
+        }
+        Caution::Belt => "Check belt, chain and carabiner; keep the plates from swinging.",
+        Caution::Head => "Head toward the floor: mat, spotter or wall, and a way out.",
+    }
+}
