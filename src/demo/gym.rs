@@ -148,7 +148,7 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
         }
         if weekday == 2 {
             for _ in 0..3 {
-                life.extra(date, "row", 10, 3.0);
+                life.extra(date, "row", 10);
             }
         }
     }

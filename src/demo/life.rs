@@ -263,9 +263,9 @@ impl<'c> Life<'c> {
         ladder.rung(rung).map_or(1.0, |rung| meets(ladder, rung))
     }
 
-    /// A set outside every ladder.
-    pub fn extra(&mut self, date: NaiveDate, movement: &str, reps: u16, left: f64) {
-        let (Ok(reps), left) = (Reps::try_from(reps), Given::rir(left).ok()) else {
+    /// A set outside every ladder; nobody says what was left.
+    pub fn extra(&mut self, date: NaiveDate, movement: &str, reps: u16) {
+        let Ok(reps) = Reps::try_from(reps) else {
             return;
         };
         let set = Set {
@@ -273,7 +273,7 @@ impl<'c> Life<'c> {
             side: None,
             load: None,
             effort: Effort::Reps(reps),
-            left,
+            left: None,
             outcome: Outcome::Done,
             bodyweight: None,
             ladder: None,
