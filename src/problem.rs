@@ -171,12 +171,18 @@ fn is_unsafe_to_show(c: char) -> bool {
         || ('\u{2066}'..='\u{2069}').contains(&c)
 }
 
-/// The candidate that a mistyped `word` most likely meant: nearest by edits, if near enough to be a slip.
+/// The candidate that a mistyped `word` most likely meant: nearest by edits, if near enough to be a slip. Case and what
+/// stands between words are no edits.
 pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    let bare = |text: &str| -> String {
+        let letters = text.chars().filter(|c| c.is_alphanumeric());
+        letters.flat_map(char::to_lowercase).collect()
+    };
+    let word = bare(word);
     let allowed = (word.chars().count() / 3).max(1);
     candidates
         .into_iter()
-        .map(|candidate| (strsim::osa_distance(word, candidate), candidate))
+        .map(|candidate| (strsim::osa_distance(&word, &bare(candidate)), candidate))
         .filter(|(edits, _)| *edits <= allowed)
         .min()
         .map(|(_, candidate)| candidate)
@@ -185,6 +191,17 @@ pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_slip_of_a_letter_or_a_dash_finds_what_was_meant_and_another_word_nothing() {
+        let known = ["pull-up", "chin-up", "dip"];
+        for typed in ["pulup", "Pul up", "pull_upp", "PULLUP"] {
+            assert_eq!(did_you_mean(typed, known), Some("pull-up"), "{typed}");
+        }
+        assert_eq!(did_you_mean("dipp", known), Some("dip"));
+        assert_eq!(did_you_mean("squat", known), None);
+        assert_eq!(did_you_mean("", known), None);
+    }
 
     #[test]
     fn a_problem_shows_place_line_and_mend() {
