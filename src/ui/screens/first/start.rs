@@ -21,6 +21,7 @@ pub(super) fn start_ui(ui: &mut Ui, view: &FirstView, state: &mut StartState, ac
     let foot = whole.with_min_y(whole.bottom() - FOOT);
     let body = Rect::from_min_max(header.left_bottom() + vec2(24.0, 8.0), foot.right_top());
     let wide = body.width() > 860.0;
+    enter_goes_on(ui);
     let mut child = ui.new_child(UiBuilder::new().max_rect(body));
     ScrollArea::vertical()
         .id_salt("start")
@@ -52,6 +53,14 @@ pub(super) fn start_ui(ui: &mut Ui, view: &FirstView, state: &mut StartState, ac
     foot_ui(ui, foot, view, state, actions)
 }
 
+/// Enter in a field goes on to the next one, as Tab does. Asked before any field is drawn.
+fn enter_goes_on(ui: &Ui) {
+    let typing = ui.ctx().text_edit_focused();
+    if typing && ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, egui::Key::Enter)) {
+        ui.memory_mut(|memory| memory.move_focus(egui::FocusDirection::Next));
+    }
+}
+
 /// Height of the bar that makes the logbook.
 const FOOT: f32 = 64.0;
 /// Width of the person's column.
@@ -59,19 +68,8 @@ const PERSON: f32 = 340.0;
 
 fn field(ui: &mut Ui, label: &str, text: &mut String, width: f32) -> egui::Response {
     let label = field_label(ui, label);
-    let response = ui.add(TextEdit::singleline(text).desired_width(width));
-    entered(ui, &response);
-    response.labelled_by(label)
-}
-
-/// Enter in a field goes on to the next one, as Tab does.
-fn entered(ui: &Ui, field: &egui::Response) {
-    if field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter)) {
-        ui.memory_mut(|memory| {
-            memory.request_focus(field.id);
-            memory.move_focus(egui::FocusDirection::Next);
-        });
-    }
+    ui.add(TextEdit::singleline(text).desired_width(width))
+        .labelled_by(label)
 }
 
 fn person_ui(ui: &mut Ui, state: &mut StartState) {
@@ -172,14 +170,12 @@ fn goal_ui(ui: &mut Ui, view: &FirstView, state: &mut StartState) {
                 for (side, text) in ["L", "R"].into_iter().zip(typed.iter_mut()) {
                     ui.label(side);
                     let edit = TextEdit::singleline(text).desired_width(52.0);
-                    let response = ui.add(edit);
-                    entered(ui, &response);
-                    response.accessible_name(format!("{question}, {unit}, {side}"));
+                    ui.add(edit)
+                        .accessible_name(format!("{question}, {unit}, {side}"));
                 }
             } else {
-                let response = ui.add(TextEdit::singleline(&mut typed[0]).desired_width(60.0));
-                entered(ui, &response);
-                response.labelled_by(label.id);
+                ui.add(TextEdit::singleline(&mut typed[0]).desired_width(60.0))
+                    .labelled_by(label.id);
             }
         });
     }
