@@ -135,6 +135,7 @@ pub enum Action {
     StartLogbook,
     OpenLogbook,
     ImportSheet,
+    MakeLogbook,
 }
 
 /// What an action says of itself.

@@ -226,10 +226,11 @@ impl<'ui> Pen<'ui> {
         rect
     }
 
-    /// Writes `left` and, at the right edge of the same line, `right`; the right one keeps its place, the left one is cut.
+    /// Writes `left` and, at the right edge of the same line, `right`; the right one keeps its place, the left one is drawn
+    /// smaller.
     pub fn write_apart(&mut self, left: Line, right: Line) -> Rect {
         let right = right.on_one_line(self.ui.painter(), self.width() * 0.6);
-        let left = left.on_one_line(self.ui.painter(), self.width() - right.size().x - 8.0);
+        let left = left.squeezed(self.ui.painter(), self.width() - right.size().x - 8.0);
         let height = left.size().y.max(right.size().y);
         let rect = Rect::from_min_size(pos2(self.left, self.y), vec2(self.width(), height));
         if !self.measuring {

@@ -44,12 +44,12 @@ fn what_was_lifted_at_each_bodyweight() {
     );
     shoot(&mut shots, "totals-5", totals(dip(5), DESK, Choice::Light));
     shoot(&mut shots, "totals-5000", totals(dip(5000), DESK, Choice::Dark));
-    for (choice, suffix) in [(Choice::Light, "light"), (Choice::Dark, "dark")] {
-        for sets in [5, 5000] {
-            let name = format!("totals-{sets}-1024-{suffix}");
-            shoot(&mut shots, &name, totals(dip(sets), SMALL, choice));
-        }
-    }
+    shoot(&mut shots, "totals-5-1024", totals(dip(5), SMALL, Choice::Dark));
+    shoot(
+        &mut shots,
+        "totals-5000-1024",
+        totals(dip(5000), SMALL, Choice::Light),
+    );
 }
 
 #[test]

@@ -193,6 +193,27 @@ fn the_demo_opens_with_one_key() {
 }
 
 #[test]
+fn a_new_person_makes_a_logbook_without_the_mouse() {
+    let mut harness = window(FakeBook::closed(), Place::Next, DESK, Choice::Light);
+    harness.run();
+    press(&mut harness, &[Key::N]);
+    harness.event(egui::Event::Text("Ana".into()));
+    harness.run_steps(2);
+    // Enter goes on to kg, Tab past lb to the scale.
+    press(&mut harness, &[Key::Enter, Key::Tab, Key::Tab]);
+    harness.event(egui::Event::Text("62.5".into()));
+    harness.run_steps(2);
+    harness.key_press_modifiers(egui::Modifiers::CTRL, Key::Enter);
+    harness.run_steps(3);
+    let made = harness.state().book.deeds.iter().find_map(|deed| match deed {
+        Deed::Start(logbook) => Some(logbook.clone()),
+        _ => None,
+    });
+    let made = made.unwrap();
+    assert_eq!((made.name.as_str(), made.bodyweight), ("Ana", Some(62.5)));
+}
+
+#[test]
 fn an_idle_window_asks_for_no_frame() {
     let mut harness = next();
     let delay = harness

@@ -95,19 +95,20 @@ key alt+9; sleep 0.4; shot settings
 key alt+3
 
 # Themes, sizes, zoom.
-for place in alt+1 alt+2 alt+3 alt+4 alt+5 alt+6 alt+7 alt+8; do
+places="alt+1 alt+2 alt+3 alt+4 alt+9"
+for place in $places; do
     key "$place"; sleep 0.5
     shot "light-1440-${place#alt+}"
 done
 size 1024 700
-for place in alt+1 alt+2 alt+3; do key "$place"; sleep 0.5; shot "light-1024-${place#alt+}"; done
+for place in $places; do key "$place"; sleep 0.5; shot "light-1024-${place#alt+}"; done
 key ctrl+t ctrl+t; sleep 0.5
-for place in alt+1 alt+2 alt+3; do key "$place"; sleep 0.5; shot "dark-1024-${place#alt+}"; done
+for place in $places; do key "$place"; sleep 0.5; shot "dark-1024-${place#alt+}"; done
 size 1440 900
-for place in alt+1 alt+2 alt+3; do key "$place"; sleep 0.5; shot "dark-1440-${place#alt+}"; done
+for place in $places; do key "$place"; sleep 0.5; shot "dark-1440-${place#alt+}"; done
 for _ in $(seq 10); do key ctrl+plus; done
-for place in alt+1 alt+2 alt+3; do key "$place"; sleep 0.5; shot "dark-200-${place#alt+}"; done
-key ctrl+0
+for place in $places; do key "$place"; sleep 0.5; shot "dark-200-${place#alt+}"; done
+key ctrl+0; sleep 1
 close
 
 # An own logbook: everything is there again at the next start, also after a kill right after a set.

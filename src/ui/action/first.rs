@@ -50,6 +50,12 @@ pub(super) fn rows() -> Vec<Row> {
             "Its rows are shown before anything is written.",
             &[Chord::plain(Key::I)],
         ),
+        row(
+            Action::MakeLogbook,
+            "Make the logbook",
+            "Once its name is there; what is left empty can come later.",
+            &[Chord::ctrl(Key::Enter)],
+        ),
     ]
     .into()
 }

@@ -124,8 +124,14 @@ impl<B: Book> Window<B> {
         more.write(Deed::Close);
     }
 
-    /// A folder or a file was picked.
-    pub(super) fn picked(&mut self, pick: Pick, path: std::path::PathBuf) {
+    /// A folder or a file was picked, or none.
+    pub(super) fn picked(&mut self, pick: Pick, path: Option<std::path::PathBuf>) {
+        let Some(path) = path else {
+            if pick == Pick::Picture {
+                self.screens.totals.state.keep_no_picture();
+            }
+            return;
+        };
         match (pick, &mut self.import) {
             (Pick::Sheet, Some(import)) => import.pick(path),
             (Pick::Folder, _) => self.first.path = path.to_string_lossy().into_owned(),

@@ -45,16 +45,16 @@ impl Picking {
         }
     }
 
-    /// What was chosen since.
-    pub fn take(&mut self) -> Option<(Pick, PathBuf)> {
+    /// What was chosen since; no path where the dialog was closed, or the desktop has none.
+    pub fn take(&mut self) -> Option<(Pick, Option<PathBuf>)> {
         let (pick, work) = self.open.take()?;
         match work.poll() {
             Outcome::Running => {
                 self.open = Some((pick, work));
                 None
             }
-            Outcome::Done(path) => Some((pick, path?)),
-            Outcome::Lost => None,
+            Outcome::Done(path) => Some((pick, path)),
+            Outcome::Lost => Some((pick, None)),
         }
     }
 }

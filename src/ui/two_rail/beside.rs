@@ -186,8 +186,7 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
             .iter()
             .any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
-        let galley =
-            Line::new(&rung.title, ink).on_one_line(painter, layout.rails[1] - layout.rails[0] + 20.0);
+        let galley = Line::new(&rung.title, ink).squeezed(painter, layout.rails[1] - layout.rails[0] + 20.0);
         let holds = view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
         let lift = match (rung.is_goal, holds) {
             (_, true) => 25.0,

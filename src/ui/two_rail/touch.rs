@@ -140,6 +140,7 @@ fn press_spot(
 fn say(ui: &mut Ui, salt: impl std::hash::Hash + std::fmt::Debug, rect: Rect, words: &str) {
     let response = ui.interact(rect, ui.scope_id().with(salt), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
+    response.on_hover_text(words);
 }
 
 /// A hand; it moves to a new rung in 220 ms, unless less motion is wanted.

@@ -2,8 +2,9 @@
 
 mod open;
 mod start;
+mod typed;
 
-pub use start::StartState;
+pub use typed::StartState;
 
 use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 
@@ -88,6 +89,7 @@ impl FirstState {
             Action::StartLogbook if self.step == Step::Ways => self.step = Step::Start,
             Action::ImportSheet if self.step == Step::Ways => actions.ask(Action::BringSheet),
             Action::OpenLogbook if self.step == Step::Ways => self.step = Step::Open,
+            Action::MakeLogbook if self.step == Step::Start => self.start.make = true,
             Action::Back => self.step = Step::Ways,
             _ => {}
         }

@@ -121,7 +121,7 @@ pub(super) fn warm_up(pen: &mut Pen<'_>, view: &NextView, state: &mut NextState)
             Ink::new(Face::LabelStrong, 15.0, *theme.ink)
         };
         let lift = if step.with.is_some() { 9.0 } else { 0.0 };
-        let what = Line::new(&step.what, ink).on_one_line(painter, rect.width() - 76.0);
+        let what = Line::new(&step.what, ink).squeezed(painter, rect.width() - 76.0);
         let at = pos2(rect.left() + 28.0, rect.center().y - lift - what.size().y / 2.0);
         painter.galley(at, what, ink.colour);
         if let Some(with) = &step.with {
@@ -211,7 +211,7 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 strong,
             );
             let ink = Ink::new(Face::Label, 15.0, *theme.ink);
-            let what = Line::new(&line.what, ink).on_one_line(painter, result.left() - rect.left() - 84.0);
+            let what = Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - 84.0);
             let at = pos2(rect.left() + 76.0, middle - what.size().y / 2.0);
             painter.galley(at, what, *theme.ink);
             if let Some(best) = &line.best {

@@ -29,7 +29,9 @@ pub(super) fn header_ui(
     };
     let body = body.on_one_line(ui.painter(), f32::INFINITY);
     let buttons = button_row(ui, room, view, actions);
-    let tabs_room = room.with_max_x(buttons);
+    // What was just said is seen in any window: tabs make room for it.
+    let said = state.said.as_ref().map_or(0.0, |_| body.size().x + 32.0);
+    let tabs_room = room.with_max_x(buttons - said);
     if view.lifts.is_empty() {
         return;
     }

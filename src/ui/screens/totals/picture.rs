@@ -77,6 +77,12 @@ impl TotalsState {
         }
     }
 
+    /// No place was chosen for the picture.
+    pub fn keep_no_picture(&mut self) {
+        self.picture = None;
+        self.said = Some("No file chosen: no picture saved.".to_owned());
+    }
+
     /// Writes the picture that was taken.
     pub fn save_picture(&mut self, path: &std::path::Path) {
         let Some(bytes) = self.picture.take() else { return };
