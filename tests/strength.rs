@@ -296,13 +296,14 @@ fn stays_finite(log: &[AnyDay]) -> Result<(), TestCaseError> {
 }
 
 /// By how much one more repetition may lower the belief where the set is hardly a typo. Measured, no source.
-const TRIFLE: f64 = 0.004;
+const TRIFLE: f64 = 0.003;
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
-    // It can lower it: a set far beyond belief may be a typo, one far below it an easy day, and the likelier either the less
-    // the set moves the belief. What used to be the larger part, endurance taking more than all of the credit, is barred.
+    // It can lower it: far more repetitions than before at a light load tell of endurance, and the heavy sets then of a lower 1RM; a
+    // set far beyond belief may be a typo, one far below it an easy day, and the likelier either the less the set moves the
+    // belief. That the level itself falls for more repetitions than expected is barred.
     #[test]
     fn one_more_repetition_lowers_the_belief_by_a_trifle_at_most(added in -5.0..60.0f64, reps in 1u16..20, rir in prop::option::of(0u8..5)) {
         let mut days = two_months();
@@ -318,8 +319,11 @@ proptest! {
     }
 
     #[test]
-    fn one_more_set_hardly_ever_widens_the_belief(added in -40.0..60.0f64, reps in 0u16..20, rir in prop::option::of(0u8..5)) {
+    fn one_more_set_hardly_ever_widens_the_belief(added in -40.0..60.0f64, reps in 0u16..20, rir in prop::option::of(0u8..5), silent: bool) {
         let mut days = two_months();
+        if silent {
+            days.iter_mut().flat_map(|day| &mut day.attempts).for_each(|set| set.left = None);
+        }
         let before = read(&days).belief(None, date(62)).unwrap().log_sd();
         let missed = reps == 0;
         let outcome = if missed { Outcome::Missed } else { Outcome::Done };

@@ -77,7 +77,7 @@ impl Belief {
 
     /// Sd of the log 1RM.
     pub fn log_sd(&self) -> f64 {
-        let silent = self.tuning.silence_sd * self.silence.powi(4);
+        let silent = self.tuning.silence_sd * libm::pow(self.silence, self.tuning.silence_power);
         let widen = self.widen();
         (widen * widen * self.state.strength_var(self.side)
             + self.tuning.day_share * self.day_var

@@ -36,6 +36,7 @@ impl Filter {
     pub fn new(prior: Prior, tuning: Tuning) -> Self {
         Self {
             day_var: tuning.day_sd * tuning.day_sd,
+            silence: tuning.start_silence,
             tuning,
             prior,
             state: None,
@@ -43,7 +44,6 @@ impl Filter {
             last_day: None,
             days: 0,
             alarm: 0.0,
-            silence: 0.5,
             day_learnt: 0.0,
             days_of: [0; 3],
         }

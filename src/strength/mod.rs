@@ -16,12 +16,28 @@
 //! that partly lasts, novices who gain faster, reports averaged over the bias in closed form and half read in the light of
 //! the sets around them (0.1, 0.7, 0 %), and constants tuned one at a time: the rest.
 //! Days' noise learnt by how well each day is known, wider bands by that noise and where nobody reports or misses cost
-//! about 1 % and keep bands honest for athletes with noisy days or a constant, unlogged reserve.
+//! about 1 % and keep bands honest for athletes with noisy days or a constant, unlogged reserve. The width for silence grows
+//! with its tenth power, so that it falls on who stays silent and leaves alone who misses now and then: always four in
+//! reserve, never logged, held in 77 of 100 instead of 74, the others as before, for 1 % of CRPS where no reserve is logged.
+//! A forecast walks further than the belief did: 2 points of cover at 8 weeks, CRPS as before.
 //! Bands wider by a fifth before the third day cost nothing there and hold the truth 10 points oftener.
+//! The first two days, mean absolute log error of the centre, seeds 901 to 910 (base, no reserve, dirty): 4.6, 5.2, 4.8 %
+//! against 6.4, 6.2, 7.1 % of a plain 42-day best by Epley. A first day far from the guess widens it by less than half
+//! of what it used to (tuning seeds 501 to 506: 5.3 to 4.6, 6.1 to 5.9, 5.8 to 5.1 %; all later days' CRPS 1.2, 0.8, 1.9 %
+//! better), and silence is not taken for granted (no reserve logged 5.94 to 5.91 %).
+//! One more repetition at the same load does not always raise the belief, and should not: who did heavy fives and now does
+//! far more at a light load has more endurance than was thought, so that the fives stand for a lower 1RM. The level is kept
+//! from falling for that, but the rise may be smaller than for a repetition less: by up to 0.3 % where the set is no likely
+//! typo, more where its doubt grows with it. Taking the largest rise over all smaller counts would cost a second reading of
+//! most sets.
 //! Tried and dropped: a habit learnt for good (follows the first level it meets), an own trend to fall back to, shares of
 //! typos learnt by athlete, habits that teach endurance: each raised the CRPS of a log or of its forecasts. Bands widened
 //! by how far days move the belief beyond what it expected: such days do not foretell errors. Easy days told by fewer sets
-//! than usual: helps who always keeps four in reserve, costs all others as much.
+//! than usual: helps who always keeps four in reserve, costs all others as much. Dropped repetitions as a break of silence:
+//! who stops by feel drops them too, far from failure; four in reserve held in 71 of 100. An endurance prior from the
+//! athlete's other movement, athletes with two, seeds 501 to 506: three tenths of its deviation taken over raise CRPS by 0.2,
+//! 1.1, 0.7 % (base, no reserve, dirty), six tenths by 0.8, 3.3, 2.0 %; half the deviation of days' noise by 0.2, 0.5,
+//! −0.1 %. The simulator draws each movement's endurance apart, so that it cannot reward this; people's logs may.
 //!
 //! Pure: no clock, no disk, no randomness; the same days give the same bits.
 

@@ -96,6 +96,7 @@ impl State {
     /// `days` pass in training, for a forecast.
     pub(super) fn pass_training(&mut self, days: f64, tuning: &Tuning) {
         self.move_on(days, days / 7.0, 0.0, 0.0, tuning);
+        self.cov[LEVEL][LEVEL] += tuning.forecast_walk * tuning.forecast_walk * days / 7.0;
     }
 
     fn move_on(&mut self, days: f64, trained: f64, lost: f64, gained: f64, tuning: &Tuning) {

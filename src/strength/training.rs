@@ -100,7 +100,7 @@ impl Prior {
         }
         let level = libm::log(kg * self.ratio);
         let level_sd = if tuning.start_widens {
-            (tuning.level_sd * self.spread).max(0.5 * (shown - level).abs())
+            (tuning.level_sd * self.spread).max(tuning.start_reach * (shown - level).abs())
         } else {
             tuning.level_sd
         };

@@ -4,7 +4,7 @@ use super::{Outlier, Tuning};
 
 impl Default for Tuning {
     /// The filter as it is used. All that differs from [`Tuning::published`] was tuned on simulated logs (T), one constant
-    /// at a time, on seeds 1 to 8 and 400 to 405; what each idea bought stands in the module's documentation.
+    /// at a time, on seeds 1 to 8, 400 to 405 and 501 to 506; what each idea bought stands in the module's documentation.
     fn default() -> Self {
         Self {
             level_sd: 0.1,
@@ -51,25 +51,29 @@ impl Default for Tuning {
             readiness_kept: 0.105,
             readiness_days: 8.0,
             easy_share: 0.17,
-            silence_sd: 0.0222,
+            silence_sd: 0.055,
+            silence_power: 10.0,
             day_sd_memory: 20.0,
             day_sd_by_information: true,
             longest_step: 3.0,
             most_growth: 0.05,
-            day_share: 0.31,
+            day_share: 0.33,
             spent_after_miss: true,
             reads_patterns: true,
             first_days_widen: 1.2,
             keeps_sense: true,
             exact_bias: true,
-            habit_silence: 0.96,
+            habit_silence: 1.5,
             habit_top: 0.156,
             habit_repeated: 0.75,
             easy_share_top: 0.25,
             easy_share_repeated: 0.216,
             sides_together: true,
-            widen: 1.18,
+            widen: 1.12,
+            forecast_walk: 0.003,
             start_widens: true,
+            start_reach: 0.2,
+            start_silence: 0.3,
             ..Self::published()
         }
     }

@@ -117,6 +117,8 @@ pub struct Tuning {
     pub silence_sd: f64,
     /// Days in which a report or a miss is forgotten there by a factor e. A.
     pub silence_days: f64,
+    /// Power of that silence by which the added sd grows. T.
+    pub silence_power: f64,
     /// Weight that the days' mean starts with is at most so many days, so that it keeps learning. T.
     pub day_sd_memory: f64,
     /// Whether a day counts there only as far as its readiness is known.
@@ -127,6 +129,10 @@ pub struct Tuning {
     pub most_growth: f64,
     /// Whether a first day far from the guess widens it, and movements differ in spread.
     pub start_widens: bool,
+    /// Part of the distance between the guess and the first day that the guess's sd is at least. T.
+    pub start_reach: f64,
+    /// Share of days without report or miss that is taken for granted before the first day. T.
+    pub start_silence: f64,
     /// Part of a day's variance that the belief itself is wider by. T.
     pub day_share: f64,
     /// Whether a set without report after a missed one of as many repetitions counts as all but spent.
@@ -151,6 +157,8 @@ pub struct Tuning {
     pub first_days_widen: f64,
     /// Whether both sides of a movement share one belief.
     pub sides_together: bool,
+    /// Random walk of the log 1RM that a forecast has beyond that of the level, sd for one week. T.
+    pub forecast_walk: f64,
     /// Factor on the sd of the belief, for what the model leaves out. T.
     pub widen: f64,
 }
@@ -221,11 +229,14 @@ impl Tuning {
             habit_teaches: false,
             silence_sd: 0.0,
             silence_days: 15.0,
+            silence_power: 4.0,
             day_sd_memory: 60.0,
             day_share: 0.0,
             day_sd_by_information: false,
             longest_step: 1e9,
             start_widens: false,
+            start_reach: 0.5,
+            start_silence: 0.5,
             most_growth: 1e9,
             spent_after_miss: false,
             reads_patterns: false,
@@ -238,6 +249,7 @@ impl Tuning {
             easy_share_top: 0.0,
             easy_share_repeated: 0.0,
             sides_together: false,
+            forecast_walk: 0.0,
             widen: 1.35,
         }
     }

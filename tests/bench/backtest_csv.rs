@@ -14,6 +14,7 @@
 )]
 
 mod logs;
+mod plain;
 mod scores;
 mod tune;
 
@@ -182,6 +183,8 @@ struct Sheet {
     cold: Errors,
     cold_later: Errors,
     tries: Chances,
+    /// Of the first two days: |log error| of the centre, and of the plain e1RM without and with reserve.
+    first: [Vec<f64>; 3],
 }
 
 impl Sheet {
@@ -226,8 +229,18 @@ impl Sheet {
             self.cold.covered(),
             self.cold_later.crps(),
             self.cold_later.covered(),
+            size(&self.first[0]),
+            size(&self.first[1]),
+            size(&self.first[2]),
+            scores::mean(&self.first[0]),
+            self.first[0].len() as f64,
         ]
     }
+}
+
+/// Mean absolute value.
+fn size(errors: &[f64]) -> f64 {
+    scores::mean(&errors.iter().map(|e| e.abs()).collect::<Vec<_>>())
 }
 
 /// Targets by (as of, on).
@@ -263,7 +276,19 @@ fn measure(loaded: &[Loaded], tuning: &Tuning) -> BTreeMap<String, Vec<f64>> {
         for (key, days, points) in &log.series {
             replay(key, days, tuning, points.keys().copied(), |point, belief| {
                 if let Some(belief) = belief {
-                    sheet.add(&points[&point], &belief, point.0 == point.1);
+                    let target = &points[&point];
+                    sheet.add(target, &belief, point.0 == point.1);
+                    if let Some(truth) = target.first {
+                        let own = plain::of_side(days, key);
+                        let say = [
+                            Some(belief.one_rep_max().kg()),
+                            plain::best(&own, point.0, false),
+                            plain::best(&own, point.0, true),
+                        ];
+                        for (list, kg) in sheet.first.iter_mut().zip(say) {
+                            list.extend(kg.map(|kg| 100.0 * (kg / truth).ln()));
+                        }
+                    }
                 }
             });
         }
@@ -283,11 +308,11 @@ fn measure(loaded: &[Loaded], tuning: &Tuning) -> BTreeMap<String, Vec<f64>> {
 fn score(dirs: &[PathBuf], tuning: &Tuning) {
     let loaded: Vec<Loaded> = dirs.iter().map(|dir| load(dir, tuning.sides_together)).collect();
     println!(
-        "log        |   MdAPE  bias  CRPS  cov   w |  test | 8wk Md  bias  CRPS  cov | Brier   logl | cold CRPS cov  8wk CRPS cov"
+        "log        |   MdAPE  bias  CRPS  cov   w |  test | 8wk Md  bias  CRPS  cov | Brier   logl | cold CRPS cov  8wk CRPS cov | days 1-2 |log error| plain +reserve"
     );
     for (group, m) in measure(&loaded, tuning) {
         println!(
-            "{group:10} |   {:5.3} {:5.2} {:6.4} {:4.1} {:4.1}| {:5.2} |  {:5.3} {:5.2} {:6.4} {:4.1} | {:.4} {:.4} | {:6.3} {:4.1} {:6.3} {:4.1}",
+            "{group:10} |   {:5.3} {:5.2} {:6.4} {:4.1} {:4.1}| {:5.2} |  {:5.3} {:5.2} {:6.4} {:4.1} | {:.4} {:.4} | {:6.3} {:4.1} {:6.3} {:4.1} | {:5.2} {:5.2} {:5.2} {:5.2} {:3}",
             m[0],
             m[1],
             m[2],
@@ -303,7 +328,12 @@ fn score(dirs: &[PathBuf], tuning: &Tuning) {
             m[12],
             m[13],
             m[14],
-            m[15]
+            m[15],
+            m[16],
+            m[17],
+            m[18],
+            m[19],
+            m[20]
         );
     }
 }

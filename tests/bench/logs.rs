@@ -130,6 +130,8 @@ pub struct Target {
     pub now: Option<f64>,
     /// The heaviest success of a test on the day, kg.
     pub test: Option<f64>,
+    /// The latent 1RM of the day, kg, where one or two training days lie before it.
+    pub first: Option<f64>,
     /// The latent 1RM 8 weeks after, kg.
     pub later: Option<f64>,
     /// Load of the first attempt planned for the day, kg, and whether it was made.
@@ -152,13 +154,13 @@ pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate,
         first.num_days_from_ce() - i32::try_from(first.weekday().num_days_from_monday()).unwrap_or(0),
     );
     let mut all: BTreeMap<Series, BTreeMap<(NaiveDate, NaiveDate), Target>> = BTreeMap::new();
-    let mut at = |key: Series, as_of: NaiveDate, on: NaiveDate, set: &dyn Fn(&mut Target)| {
+    let mut at = |most: usize, key: Series, as_of: NaiveDate, on: NaiveDate, set: &dyn Fn(&mut Target)| {
         let days = logs
             .days(&key, false)
             .iter()
             .filter(|day| day.date < as_of)
             .count();
-        if days > 0 {
+        if (1..=most).contains(&days) {
             let target = all.entry(key).or_default().entry((as_of, on)).or_default();
             target.days = days;
             set(target);
@@ -170,16 +172,17 @@ pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate,
         let test = row["kind"] == "test";
         let week = (i64::from(on.num_days_from_ce()) - monday).div_euclid(7);
         if test || week % 3 == 0 {
-            at(series(&row), on, on, &|t| {
+            at(usize::MAX, series(&row), on, on, &|t| {
                 t.now = truth;
                 if test {
                     t.test = number(&row, "tested_1rm_system_kg");
                 }
             });
         }
+        at(2, series(&row), on, on, &|t| t.first = truth);
         if test || week % 4 == 1 {
             let as_of = on - chrono::Days::new(HORIZON_DAYS);
-            at(series(&row), as_of, on, &|t| t.later = truth);
+            at(usize::MAX, series(&row), as_of, on, &|t| t.later = truth);
         }
     }
     for row in rows(&dir.join("attempts.csv"))
@@ -188,7 +191,7 @@ pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate,
     {
         let load = number(row, "bodyweight_kg").unwrap_or(0.0) + number(row, "added_kg").unwrap_or(0.0);
         let made = row["success"] == "1";
-        at(series(row), date(row, "date"), date(row, "date"), &|t| {
+        at(usize::MAX, series(row), date(row, "date"), date(row, "date"), &|t| {
             t.attempt = Some((load, made))
         });
     }

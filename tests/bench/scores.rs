@@ -79,7 +79,8 @@ fn crps(z: f64, sd: f64) -> f64 {
     sd * (z * libm::erf(z / 2f64.sqrt()) + 2.0 * density - 1.0 / std::f64::consts::PI.sqrt())
 }
 
-fn mean(values: &[f64]) -> f64 {
+/// Mean; 0 of nothing.
+pub fn mean(values: &[f64]) -> f64 {
     values.iter().sum::<f64>() / (values.len().max(1) as f64)
 }
 
