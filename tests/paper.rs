@@ -10,7 +10,7 @@ use rungwright::demo::{Plan, gym};
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::writer::LOCK_WAIT;
 use rungwright::logbook::{Fact, Logbook, Machine, Name, Places, Record, Settings, Writer};
-use rungwright::paper::face::{lacking, width};
+use rungwright::paper::face::{Face, lacking, width};
 use rungwright::paper::page::{Document, HEIGHT, MARGIN, Mark, WIDTH};
 use rungwright::paper::{class, pdf, progress, sheet as pages};
 use rungwright::report::progress::{Report, report};
@@ -191,11 +191,41 @@ fn names_of_any_script_are_on_the_page_to_the_letter() {
     };
     for document in [pages::document(&sheet), class::document(&sheet)] {
         let printed = squeezed(&words(&document));
-        for name in NAMES.iter().filter(|name| name.chars().count() < 60) {
+        for name in NAMES {
             assert!(printed.contains(&squeezed(name)), "{name}");
             assert_eq!(lacking(name), Vec::<char>::new(), "{name} is drawn, not boxed");
         }
         assert!(pdf(&document).unwrap().starts_with(b"%PDF-"));
+    }
+}
+
+#[test]
+fn what_to_mind_of_somebody_is_in_the_class_table_however_long_the_name_is() {
+    let home = tempfile::tempdir().unwrap();
+    let mut sheet = the_sheet(&book(home.path(), Unit::Kg, 12));
+    for (athlete, name) in sheet.athletes.iter_mut().zip(NAMES.iter().cycle()) {
+        (*name).clone_into(&mut athlete.name);
+        athlete.weigh_in_first = true;
+        athlete.hurts = vec!["elbow L 4".into()];
+    }
+    let document = class::document(&sheet);
+    let cards = sheet.athletes.iter().flat_map(|athlete| &athlete.cards);
+    let rows = cards.filter(|card| card.work.is_some()).count();
+    let printed = words(&document);
+    assert_eq!(printed.matches("weigh in first · elbow L 4").count(), rows);
+    // They end before the hand's letter and the work begin.
+    for mark in document.pages.iter().flat_map(|page| &page.marks) {
+        if let Mark::Words {
+            x,
+            face: face @ Face::Label,
+            size,
+            words,
+            ..
+        } = mark
+            && *x == MARGIN + 2.0
+        {
+            assert!(x + width(words, *face, *size) <= MARGIN + 140.0, "{words}");
+        }
     }
 }
 

@@ -135,25 +135,11 @@ impl Table<'_> {
     fn row(&mut self, athlete: &AthleteSheet, card: &Card, minding: &[String]) {
         let Some(work) = &card.work else { return };
         let extra = work.sets.saturating_sub(1) / ACROSS;
-        let height = ROW + f32::from(extra) * BOX;
+        let who = Who::of(athlete, &marks(athlete, card, minding));
+        let height = who.height().max(ROW + f32::from(extra) * BOX);
         self.make_room(height);
         let (top, page) = (self.y, &mut self.page);
-        let room = HAND - MARGIN - 14.0;
-        let size = fitting(&athlete.name, Face::Strong, &[12.0, 11.0, 10.0, 9.0], room);
-        let names = wrap(&athlete.name, Face::Strong, size, room);
-        for (nth, line) in (0u8..).zip(names.iter().take(2)) {
-            page.words(
-                MARGIN + 2.0,
-                top + 15.0 + 12.0 * f32::from(nth),
-                (Face::Strong, size, Ink::BLACK),
-                line,
-            );
-        }
-        let label = (Face::Label, 9.0, Ink::QUIET);
-        if names.len() < 2 {
-            let marks = marks(athlete, card, minding);
-            page.words(MARGIN + 2.0, top + 29.0, label, &marks);
-        }
+        who.draw(page, top);
         page.hand(HAND + 6.0, top + 14.0, 7.5, card.rail);
         let big = (Face::Number, 13.0, Ink::BLACK);
         let mut x = page.words(WORK, top + 15.0, big, &format!("{} × {}", work.sets, work.asked));
@@ -231,6 +217,48 @@ impl Table<'_> {
                 self.page
                     .words(MARGIN + 2.0, self.y, (Face::Text, 10.0, Ink::BLACK), &line);
             }
+        }
+    }
+}
+
+/// The left column: a name and what to mind of it, in as many lines as they take. Neither is ever cut: one tells people apart,
+/// the other keeps them well.
+struct Who {
+    size: f32,
+    names: Vec<String>,
+    marks: Vec<String>,
+}
+
+const MARKS: f32 = 9.0;
+const NAME_LINE: f32 = 12.0;
+const MARKS_LINE: f32 = 10.5;
+
+impl Who {
+    fn of(athlete: &AthleteSheet, marks: &str) -> Self {
+        let room = HAND - MARGIN - 14.0;
+        let size = fitting(&athlete.name, Face::Strong, &[12.0, 11.0, 10.0, 9.0], room);
+        Self {
+            size,
+            names: wrap(&athlete.name, Face::Strong, size, room),
+            marks: wrap(marks, Face::Label, MARKS, room),
+        }
+    }
+
+    fn height(&self) -> f32 {
+        let lines = |lines: &[String]| f32::from(u8::try_from(lines.len()).unwrap_or(u8::MAX));
+        12.0 + NAME_LINE * lines(&self.names) + MARKS_LINE * lines(&self.marks)
+    }
+
+    fn draw(&self, page: &mut Page, top: f32) {
+        let mut y = top + 3.0;
+        for line in &self.names {
+            y += NAME_LINE;
+            page.words(MARGIN + 2.0, y, (Face::Strong, self.size, Ink::BLACK), line);
+        }
+        y += 3.0;
+        for line in &self.marks {
+            y += MARKS_LINE;
+            page.words(MARGIN + 2.0, y, (Face::Label, MARKS, Ink::QUIET), line);
         }
     }
 }

@@ -226,7 +226,7 @@ impl Document {
                 "A box stands for a letter that this print has no shape for (such as U+{:04X}); searching and copying the page give it.",
                 u32::from(*first)
             );
-            let y = HEIGHT - MARGIN + 2.0;
+            let y = HEIGHT - MARGIN - 2.0;
             page.words(MARGIN, y, (Face::Label, 8.0, Ink::QUIET), &words);
         }
     }

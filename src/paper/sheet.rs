@@ -74,7 +74,7 @@ pub(super) fn nobody() -> Page {
 
 /// What care asks, above the foot.
 pub(super) fn care_line(page: &mut Page) {
-    let style = (Face::Label, 8.5, Ink::QUIET);
+    let style = (Face::Label, 8.0, Ink::QUIET);
     for (nth, line) in (0u8..).zip(wrap(CARE, style.0, style.1, WIDTH - 2.0 * MARGIN)) {
         page.words(MARGIN, FLOOR + 12.0 + 10.0 * f32::from(nth), style, &line);
     }
@@ -201,7 +201,7 @@ impl<'c> Laid<'c> {
             None => 35.0,
         };
         let count = lines(small.len());
-        let height = PAD + 15.0 * lines(title.len()) + body + SMALL_LINE * count + 4.0;
+        let height = PAD + 15.0 * lines(title.len()) + body + SMALL_LINE * count + 7.0;
         Self {
             card,
             title,

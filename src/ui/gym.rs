@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::views::{ClassResult, Paper};
+use super::views::{ClassResult, Paper, TypedClass};
 
 /// Something to write for the gym.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,6 +48,13 @@ pub enum GymDeed {
     },
     /// Shows what the class of these athletes was asked, to be typed.
     ShowClass(Vec<String>),
+    /// Keeps what is typed of a class and isn't saved yet, in place of what was kept before.
+    KeepTyped {
+        /// All of it; empty for nothing.
+        typed: TypedClass,
+        /// The table closes with it.
+        leaves: bool,
+    },
     /// A class's results, all of them or none.
     LogClass(Vec<ClassResult>),
     /// Name, unit, plates and belt of this gym, as typed.

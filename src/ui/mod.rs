@@ -3,7 +3,7 @@
 //! * [`views`]: what screens show, plain data; an adapter fills it from the core
 //! * [`book`]: the boundary behind which the logbook lies
 //! * [`shelf`]: the logbooks of this machine behind it
-//! * [`action`], [`keys`], [`palette`]: everything that can be asked for, by button, key or name
+//! * [`action`], [`keys`], [`key_queue`], [`palette`]: everything that can be asked for, by button, key or name
 //! * [`theme`], [`pen`], [`widgets`], [`two_rail`]: the look
 //! * [`frame`], [`screens`]: what stands around, and one screen a place
 //! * [`app`]: asks the keys, draws, then performs what was asked; [`work`]: long work on a thread; [`sound`]: beeps
@@ -15,6 +15,7 @@ pub mod app;
 pub mod book;
 pub mod frame;
 pub mod gym;
+pub mod key_queue;
 pub mod keys;
 pub mod palette;
 pub mod pen;

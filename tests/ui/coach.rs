@@ -32,7 +32,7 @@ fn type_into(harness: &mut Opened, text: &str) {
     harness.run_steps(2);
 }
 
-fn gym_deeds(harness: &Opened) -> Vec<GymDeed> {
+pub fn gym_deeds(harness: &Opened) -> Vec<GymDeed> {
     let deeds = harness.state().book.deeds.iter();
     deeds
         .filter_map(|deed| match deed {
@@ -113,7 +113,7 @@ fn enter_takes_what_the_sheet_asked_and_all_is_saved_at_once() {
     harness.get_by_label("Save 5 sets");
     press(&mut harness, &[Key::Enter]);
     let deeds = gym_deeds(&harness);
-    let GymDeed::LogClass(results) = &deeds[1] else {
+    let Some(GymDeed::LogClass(results)) = deeds.last() else {
         panic!("{deeds:?}")
     };
     let sets: Vec<(f64, Option<f64>, Outcome)> = results
@@ -137,14 +137,55 @@ fn a_slip_is_said_and_nothing_is_saved_until_it_is_mended() {
     harness.get_by_label_contains("\"many\": write reps like 5");
 }
 
+/// What was last kept of typed results, and whether the table closed with it.
+fn last_kept(harness: &Opened) -> (Vec<String>, bool) {
+    let deeds = gym_deeds(harness);
+    let Some(GymDeed::KeepTyped { typed, leaves }) = deeds.last() else {
+        panic!("{deeds:?}")
+    };
+    (
+        typed.cells.iter().map(|cell| cell.text.clone()).collect(),
+        *leaves,
+    )
+}
+
 #[test]
-fn typed_results_are_not_thrown_away_by_one_key() {
+fn typed_results_are_kept_with_each_cell_that_is_left_and_when_the_table_is_left() {
+    let mut harness = typing();
+    type_into(&mut harness, "4 m");
+    press(&mut harness, &[Key::Enter]);
+    assert_eq!(last_kept(&harness), (vec!["4 m".to_owned()], false));
+    type_into(&mut harness, "6");
+    press(&mut harness, &[Key::Escape]);
+    assert_eq!(
+        last_kept(&harness),
+        (vec!["4 m".to_owned(), "6".to_owned()], true)
+    );
+    harness.get_by_label_contains("Ximena Quispe: ");
+}
+
+#[test]
+fn a_window_that_is_closed_keeps_the_cell_being_typed_too() {
     let mut harness = typing();
     type_into(&mut harness, "5");
-    press(&mut harness, &[Key::Escape]);
-    harness.get_by_label_contains("Not saved yet.");
-    press(&mut harness, &[Key::Escape]);
-    harness.get_by_label_contains("Ximena Quispe: ");
+    let viewport = harness.input_mut().viewports.entry(egui::ViewportId::ROOT);
+    viewport.or_default().events.push(egui::ViewportEvent::Close);
+    harness.run_steps(1);
+    assert_eq!(last_kept(&harness), (vec!["5".to_owned()], false));
+}
+
+#[test]
+fn typed_results_are_thrown_away_by_two_presses_only() {
+    let mut harness = typing();
+    type_into(&mut harness, "5");
+    press(&mut harness, &[Key::Enter]);
+    harness.get_by_label("Throw away").click();
+    harness.run_steps(3);
+    assert_eq!(last_kept(&harness).0, ["5"]);
+    harness.get_by_label("Throw all away?").click();
+    harness.run_steps(3);
+    assert_eq!(last_kept(&harness).0, [""; 0]);
+    harness.get_by_label("Save 0 sets");
 }
 
 #[test]
@@ -198,6 +239,7 @@ fn of_five_hundred_athletes_only_the_visible_rows_are_laid_out() {
     harness.run();
     let rows = |harness: &Opened| harness.query_all_by_label_contains("Athlete ").count();
     assert!((20..45).contains(&rows(&harness)), "{} rows", rows(&harness));
+    harness.get_by_label("Going on, 71");
     press(&mut harness, &[Key::PageDown, Key::PageDown, Key::G]);
     assert!(
         (20..45).contains(&rows(&harness)),

@@ -16,6 +16,7 @@ mod beliefs;
 mod coach;
 mod contrast;
 mod fake_book;
+mod fast_keys;
 mod kit;
 mod ladder;
 #[path = "../support/mara.rs"]
@@ -30,6 +31,7 @@ mod sample_roster;
 mod sample_totals;
 mod screens;
 mod shelf;
+mod shelf_class;
 mod shelf_totals;
 mod story;
 mod totals;

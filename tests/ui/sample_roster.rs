@@ -179,6 +179,7 @@ pub fn class() -> ClassView {
     ClassView {
         day: "Thu 26 Nov".into(),
         unit: "kg",
+        typed: TypedClass::default(),
         athletes: vec![
             athlete(
                 "Ximena Quispe",

@@ -12,14 +12,19 @@ use rungwright::ui::shelf::Shelf;
 use rungwright::ui::views::{Asked, Banner, Prescription, Saved, SetDraft, Spot, Verdict};
 use rungwright::units::{Outcome, Rail, Typed, Unit};
 
-fn machine(home: &Path) -> Machine {
+pub fn machine(home: &Path) -> Machine {
     Machine::with(RealDisk, Places::inside(home))
 }
 
 pub fn shelf(home: &Path) -> Shelf {
+    shelf_named(home, "bench")
+}
+
+/// The same on the machine of this name.
+pub fn shelf_named(home: &Path, device: &str) -> Shelf {
     let on = NaiveDate::from_ymd_opt(2026, 3, 18);
     let no_demo = |_| Err::<PathBuf, String>("no demo here".into());
-    Shelf::new(machine(home), "bench".into(), on, Arc::new(no_demo))
+    Shelf::new(machine(home), device.into(), on, Arc::new(no_demo))
 }
 
 /// Waits for long work, and says what came of it.
@@ -46,7 +51,7 @@ pub fn until(shelf: &mut Shelf, shows: impl Fn(&Shelf) -> bool) -> bool {
     })
 }
 
-fn again(home: &Path) -> Shelf {
+pub fn again(home: &Path) -> Shelf {
     let mut shelf = shelf(home).with(&machine(home).places().default_logbook(), None, false);
     wait(&mut shelf);
     shelf

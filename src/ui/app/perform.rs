@@ -4,6 +4,7 @@ use egui::Context as Egui;
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::{Book, Deed, Done};
+use crate::ui::gym::GymDeed;
 use crate::ui::palette::Palette;
 use crate::ui::screens::at_the_bar::BarState;
 use crate::ui::screens::import::ImportState;
@@ -65,7 +66,7 @@ impl<B: Book> Window<B> {
             Action::CloseLogbook => self.close(more),
             Action::AtTheBar => self.bar = Some(BarState::default()),
             Action::LeaveBar => self.bar = None,
-            Action::Back => self.back(),
+            Action::Back => self.back(more),
             _ => self.act_in_place(action, more),
         }
     }
@@ -86,7 +87,7 @@ impl<B: Book> Window<B> {
         }
     }
 
-    fn back(&mut self) {
+    fn back(&mut self, more: &mut Actions) {
         let is_closed = self.palette.take().is_some()
             || std::mem::take(&mut self.keys_open)
             || self.import.take().is_some()
@@ -94,7 +95,7 @@ impl<B: Book> Window<B> {
         if is_closed {
             return;
         }
-        self.act_in_place(Action::Back, &mut Actions::default());
+        self.act_in_place(Action::Back, more);
     }
 
     fn zoom(&mut self, ctx: &Egui, by: f32) {
@@ -161,6 +162,9 @@ impl<B: Book> Window<B> {
     }
 
     fn done(&mut self, deed: &Deed) {
+        if matches!(deed, Deed::Gym(GymDeed::KeepTyped { leaves: false, .. })) {
+            return; // Nothing that is shown comes out differently.
+        }
         self.shown.load_next(&self.book, &mut self.screens);
         let next = &mut self.screens.next;
         match deed {

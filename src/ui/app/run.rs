@@ -3,6 +3,7 @@
 use egui::Ui;
 
 use crate::ui::book::Book;
+use crate::ui::key_queue::KeyQueue;
 use crate::ui::sound::Play;
 use crate::ui::theme;
 
@@ -50,6 +51,7 @@ pub fn run<B: Book + 'static>(
         options,
         Box::new(move |creation| {
             let ctx = &creation.egui_ctx;
+            ctx.add_plugin(KeyQueue::default());
             theme::set_type(ctx);
             theme::apply(ctx, remembered.theme);
             ctx.set_zoom_factor(remembered.zoom);

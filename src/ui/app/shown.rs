@@ -54,7 +54,7 @@ pub(super) struct Bar {
 /// Bars for a banner and a message.
 pub(super) fn bars(banner: Option<&Banner>, message: Option<(&str, bool)>) -> Vec<Bar> {
     let banner = banner.map(|banner| match banner {
-        Banner::ReadOnly(words) => Bar {
+        Banner::ReadOnly(words) | Banner::Unsaved(words) => Bar {
             what: words.clone(),
             place: String::new(),
             mend: String::new(),

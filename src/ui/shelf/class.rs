@@ -1,30 +1,32 @@
-//! The class and the gym: views from the core, people and results to the journals, pages to files.
+//! The class: what it was asked, its results to the journals, pages to files.
 
-use std::path::{Path, PathBuf};
+use std::collections::BTreeMap;
+use std::path::Path;
 
 use crate::coaching::typed;
-use crate::logbook::rack::{mass_of, plates_of};
-use crate::logbook::record::{Load, Placed};
-use crate::logbook::{Fact, Log, Name, Record, hand_out_pdf};
+use crate::logbook::record::Load;
+use crate::logbook::{Fact, Id, Log, Name, Record, hand_out_pdf};
 use crate::paper::{class, pdf, progress, sheet as pages};
 use crate::report::numbers::{counted, number};
 use crate::report::progress::report;
 use crate::report::sheet::{Card, Sheet, sheet};
 use crate::ui::gym::GymDeed;
 use crate::ui::views::{
-    ClassAthlete, ClassResult, ClassRow, ClassSet, ClassView, GymView, MachineLine, Paper, SetDraft,
+    ClassAthlete, ClassResult, ClassRow, ClassSet, ClassView, Paper, SetDraft, TypedClass,
 };
-use crate::units::{Typed, Unit};
+use crate::units::Typed;
 
 use super::Shelf;
 use super::desk::NotDone;
 use super::opened::Opened;
+use super::undo::SavedClass;
 use super::write::{self, bodyweight, records};
 
 /// What each athlete has to type.
-pub(super) fn view(opened: &Opened, athletes: &[String]) -> ClassView {
+pub(super) fn view(opened: &Opened, athletes: &[String], typed: TypedClass) -> ClassView {
     let sheet = of(opened, athletes);
     ClassView {
+        typed,
         day: crate::report::numbers::day(opened.on),
         unit: opened.book.unit().sign(),
         athletes: sheet
@@ -115,48 +117,6 @@ fn logged(opened: &Opened, log: &Log, card: &Card, rung: &str) -> usize {
         .count()
 }
 
-/// The gym around it.
-pub(super) fn gym(opened: &Opened, device: &str) -> GymView {
-    let settings = &opened.book.settings;
-    let machine = |seen: crate::logbook::Seen| {
-        let this = if seen.device == device {
-            ", this machine"
-        } else {
-            ""
-        };
-        let records = counted(i64::try_from(seen.records).unwrap_or(i64::MAX), "record");
-        MachineLine {
-            name: format!("{}{this}", seen.device),
-            words: format!("{records}, the last of {}", seen.last.date().format("%-d %b %Y")),
-        }
-    };
-    let archived = opened.book.logs.iter().filter(|log| log.is_archived(opened.on));
-    let ladders = opened.catalogue.ladders();
-    GymView {
-        name: settings.name.clone().unwrap_or_default(),
-        in_lb: settings.unit == Unit::Lb,
-        plates: settings.plates_text(),
-        gear: settings.gear_text(),
-        machines: opened.book.devices().into_iter().map(machine).collect(),
-        archived: archived
-            .map(|log| (log.folder.clone(), log.name.clone()))
-            .collect(),
-        ladders: ladders
-            .map(|ladder| (ladder.id.clone(), ladder.title.clone()))
-            .collect(),
-        out_folder: out_folder().to_string_lossy().into_owned(),
-        today: opened.on.to_string(),
-    }
-}
-
-/// The documents folder, else the home folder, else here.
-fn out_folder() -> PathBuf {
-    let home = std::env::var_os("HOME").or_else(|| std::env::var_os("USERPROFILE"));
-    let home = home.map(PathBuf::from).unwrap_or_default();
-    let documents = home.join("Documents");
-    if documents.is_dir() { documents } else { home }
-}
-
 impl Shelf {
     /// Does a deed of the gym. Words to show come with it.
     pub(super) fn gym_deed(&mut self, deed: GymDeed) -> Result<Option<String>, NotDone> {
@@ -173,7 +133,7 @@ impl Shelf {
                 Ok(Some("Noted.".to_owned()))
             }
             GymDeed::Print { paper, athletes, to } => Ok(self.print(paper, &athletes, &to)?),
-            GymDeed::ShowClass(_) => Ok(None),
+            GymDeed::ShowClass(_) | GymDeed::KeepTyped { .. } => Ok(None),
             GymDeed::LogClass(results) => self.log_class(&results),
             GymDeed::SetRack {
                 name,
@@ -184,96 +144,10 @@ impl Shelf {
         }
     }
 
-    fn opened(&self) -> Result<&Opened, NotDone> {
+    pub(super) fn opened(&self) -> Result<&Opened, NotDone> {
         self.opened
             .as_ref()
             .ok_or_else(|| NotDone::from("No logbook is open."))
-    }
-
-    fn new_athlete(
-        &mut self,
-        name: &str,
-        ladder: Option<String>,
-        weighs: Option<f64>,
-    ) -> Result<Option<String>, NotDone> {
-        let name = Name::parse(name).map_err(|error| error.to_string())?;
-        let opened = self.opened()?;
-        if opened.book.position(&name).is_some() {
-            return Err(format!(
-                "{} is in this logbook already; give the new one another name.",
-                name.as_str()
-            )
-            .into());
-        }
-        let unit = opened.book.unit();
-        let mut facts = vec![named(&name)];
-        facts.extend(ladder.map(|ladder| Fact::Placement {
-            ladder,
-            side: None,
-            rung: Placed::Joined,
-            why: None,
-        }));
-        if let Some(value) = weighs {
-            facts.push(Fact::WeighIn {
-                bodyweight: bodyweight(value, unit)?,
-                note: None,
-            });
-        }
-        self.add(&name, facts)?;
-        let folder = self.opened()?.book.position(&name);
-        if let (Some(at), Some(opened)) = (folder, &mut self.opened)
-            && let Some(folder) = opened.book.logs.get(at).map(|log| log.folder.clone())
-        {
-            opened.choose(&folder);
-        }
-        Ok(Some(format!("{} is on the roster.", name.as_str())))
-    }
-
-    fn rename(&mut self, athlete: &str, name: &str) -> Result<Option<String>, NotDone> {
-        let name = Name::parse(name).map_err(|error| error.to_string())?;
-        let opened = self.opened()?;
-        if opened.book.position(&name).is_some() {
-            return Err(format!("{} is in this logbook already.", name.as_str()).into());
-        }
-        let before = opened
-            .log(athlete)
-            .map(|log| log.name.clone())
-            .unwrap_or_default();
-        let old = Name::parse(&before).map_err(|error| error.to_string())?;
-        if let Some(opened) = &mut self.opened {
-            opened.choose(athlete);
-        }
-        self.add_then(&old, vec![named(&name)], &name)?;
-        Ok(Some(format!(
-            "{before} is {} from here on. Ctrl+Z takes it back.",
-            name.as_str()
-        )))
-    }
-
-    fn archive(&mut self, athlete: &str, archived: bool) -> Result<Option<String>, NotDone> {
-        let name = self.add_to(athlete, vec![Fact::Archive { archived, note: None }])?;
-        Ok(Some(if archived {
-            format!("{name} is off the roster; every record stays. E brings them back.")
-        } else {
-            format!("{name} is on the roster again.")
-        }))
-    }
-
-    /// Writes facts of the athlete with this key. Returns the name under which they were written.
-    fn add_to(&mut self, athlete: &str, facts: Vec<Fact>) -> Result<String, NotDone> {
-        let log = self
-            .opened()?
-            .log(athlete)
-            .ok_or_else(|| NotDone::from("That athlete is gone."))?;
-        let (name, said) = (
-            Name::parse(&log.name).map_err(|error| error.to_string())?,
-            log.name.clone(),
-        );
-        if let Some(opened) = &mut self.opened {
-            opened.choose(athlete);
-        }
-        self.add(&name, facts)?;
-        Ok(said)
     }
 
     /// Writes a page to print. Nothing of the logbook is touched.
@@ -315,6 +189,7 @@ impl Shelf {
         let (at, device) = (self.at(), self.device.clone());
         let opened = self.opened()?;
         let mut batch: Vec<(Name, Vec<Record>)> = Vec::new();
+        let mut saved: BTreeMap<String, Vec<Id>> = BTreeMap::new();
         let mut sets = 0usize;
         for result in results {
             let log = opened
@@ -324,7 +199,10 @@ impl Shelf {
             sets += result.sets.len();
             if !facts.is_empty() {
                 let name = Name::parse(&log.name).map_err(|error| error.to_string())?;
-                batch.push((name, records(facts, &at, Some(log), &device)));
+                let records = records(facts, &at, Some(log), &device);
+                let ids = records.iter().map(|record| record.id);
+                saved.entry(log.folder.clone()).or_default().extend(ids);
+                batch.push((name, records));
             }
         }
         if batch.is_empty() {
@@ -332,45 +210,18 @@ impl Shelf {
         }
         let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
         let words = format!(
-            "Saved {} of {}.",
+            "Saved {} of {}. Ctrl+Z takes all of it back.",
             count(sets, "set"),
             count(batch.len(), "athlete")
         );
-        self.commit(batch)?;
+        let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
+        self.commit(&names, |_| Ok(batch))?;
+        self.typed_is_saved();
+        self.saved_class = Some(SavedClass {
+            records: saved,
+            is_newest: true,
+        });
         Ok(Some(words))
-    }
-
-    fn set_rack(
-        &mut self,
-        name: &str,
-        in_lb: bool,
-        plates: &str,
-        gear: &str,
-    ) -> Result<Option<String>, NotDone> {
-        let unit = if in_lb { Unit::Lb } else { Unit::Kg };
-        let mut settings = self.opened()?.book.settings.clone();
-        settings.name = Some(name.trim().to_owned()).filter(|name| !name.is_empty());
-        settings.unit = unit;
-        settings.plates = plates_of(plates, unit)?;
-        let gear = gear.trim();
-        settings.gear = if gear.is_empty() {
-            None
-        } else {
-            Some(mass_of(gear, unit)?).filter(|gear: &Typed| gear.value() > 0.0)
-        };
-        self.write_settings(&settings)?;
-        Ok(Some(
-            "Plates and settings of this gym are saved; loads follow.".to_owned(),
-        ))
-    }
-}
-
-fn named(name: &Name) -> Fact {
-    Fact::Profile {
-        name: Some(name.as_str().to_owned()),
-        born: None,
-        sex: None,
-        height_cm: None,
     }
 }
 

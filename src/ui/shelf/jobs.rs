@@ -12,6 +12,7 @@ use crate::ui::views::{ImportView, Saved};
 use crate::ui::work::{Outcome, Report, Work};
 
 use super::desk::{Desk, NotDone};
+use super::draft::Drafts;
 use super::opened::{Ended, Opened};
 use super::watch::Watch;
 use super::{Shelf, Wake, first, import};
@@ -297,6 +298,8 @@ impl Shelf {
             opened.choose(athlete);
         }
         self.keeps = (!is_throw_away).then(|| opened.book.root.clone());
+        (self.saved_class, self.class) = (None, Vec::new());
+        self.drafts = Drafts::of(&self.machine, &opened, is_throw_away);
         self.opened = Some(opened);
         self.desk = desk;
         self.watch = watch;
@@ -415,6 +418,9 @@ impl Shelf {
 
     /// Does a deed that writes one record, or begins to wait until it can be done.
     pub(super) fn write_deed(&mut self, deed: Deed) -> Done {
+        if deed != Deed::Undo {
+            self.undo_means_the_open_athlete();
+        }
         let came = match deed.clone() {
             Deed::Undo => self.undo(),
             Deed::MendSet(id) => self.mend_set(&id),

@@ -6,6 +6,7 @@ mod beliefs;
 mod cards;
 mod class;
 mod desk;
+mod draft;
 mod first;
 mod import;
 mod jobs;
@@ -15,11 +16,13 @@ mod memory;
 mod mend;
 mod next;
 mod opened;
+mod people;
 mod roster;
 mod rung_sheet;
 mod say;
 mod strength;
 mod totals;
+mod undo;
 mod watch;
 mod what_if;
 mod write;
@@ -44,8 +47,10 @@ use super::views::{
 pub use memory::open_window;
 
 use desk::Desk;
+use draft::Drafts;
 use jobs::{Job, Refresh};
 use opened::Opened;
+use undo::SavedClass;
 use watch::Watch;
 
 /// Lays a fresh copy of the demo gym as of a day, and says where.
@@ -87,6 +92,9 @@ pub struct Shelf {
     import: Option<ImportView>,
     /// The class whose results are typed, by folder.
     class: Vec<String>,
+    /// What undo takes back together.
+    saved_class: Option<SavedClass>,
+    drafts: Drafts,
 }
 
 impl Shelf {
@@ -114,6 +122,8 @@ impl Shelf {
             writes: 0,
             import: None,
             class: Vec::new(),
+            saved_class: None,
+            drafts: Drafts::default(),
         }
     }
 
@@ -173,7 +183,11 @@ impl Shelf {
             mend: String::new(),
         });
         let read_only = self.desk.read_only.clone().map(Banner::ReadOnly);
-        unread.or(read_only).or(broken)
+        let typed = || self.class.is_empty().then(|| self.drafts.words())?;
+        unread
+            .or(read_only)
+            .or(broken)
+            .or_else(|| typed().map(Banner::Unsaved))
     }
 }
 
@@ -228,14 +242,17 @@ impl Book for Shelf {
     }
 
     fn class(&self) -> ClassView {
-        let view = |opened| class::view(opened, &self.class);
+        let view = |opened| class::view(opened, &self.class, self.drafts.today.clone());
         self.opened.as_ref().map(view).unwrap_or_default()
     }
 
     fn gym(&self) -> GymView {
         self.opened
             .as_ref()
-            .map(|opened| class::gym(opened, &self.device))
+            .map(|opened| GymView {
+                typed: self.drafts.today.athletes(),
+                ..people::gym(opened, &self.device)
+            })
             .unwrap_or_default()
     }
 
@@ -246,6 +263,7 @@ impl Book for Shelf {
                 self.revision += 1;
                 Done::Ok(None)
             }
+            Deed::Gym(GymDeed::KeepTyped { typed, leaves }) => self.keep_typed(typed, leaves),
             Deed::Gym(GymDeed::Print { paper, athletes, to }) => match self.print(paper, &athletes, &to) {
                 Ok(words) => Done::Ok(words),
                 Err(words) => Done::Failed(words),
@@ -253,8 +271,14 @@ impl Book for Shelf {
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
-            Deed::ChooseAthlete(folder) => self.show(|opened| opened.choose(&folder)),
-            Deed::StepAthlete(by) => self.show(|opened| opened.step(by)),
+            Deed::ChooseAthlete(folder) => {
+                self.undo_means_the_open_athlete();
+                self.show(|opened| opened.choose(&folder))
+            }
+            Deed::StepAthlete(by) => {
+                self.undo_means_the_open_athlete();
+                self.show(|opened| opened.step(by))
+            }
             Deed::OpenDemo => self.begin_demo(),
             Deed::OpenFolder(folder) => self.begin_open(Some(Deed::OpenFolder(folder.clone())), folder),
             Deed::Start(_) => self.begin_start(deed),
@@ -267,6 +291,7 @@ impl Book for Shelf {
             Deed::Close => {
                 (self.opened, self.watch, self.refresh) = (None, None, None);
                 (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
+                (self.saved_class, self.drafts) = (None, Drafts::default());
                 self.revision += 1;
                 Done::Ok(None)
             }

@@ -4,11 +4,10 @@ use crate::catalogue::Ladder;
 use crate::coaching::caps::MILD_PAIN;
 use crate::coaching::roster::Need as Needs;
 use crate::coaching::{NextStep, Verdict};
-use crate::report::numbers::about;
 use crate::report::words::Words;
 use crate::timeline::Pain;
 use crate::ui::views::{LyingView, Need, RosterLine, RosterView};
-use crate::units::{Rail, Side};
+use crate::units::{Mass, Rail, Side, Unit};
 
 use super::opened::{Athlete, Opened};
 use super::say;
@@ -34,10 +33,7 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
         .collect();
     let ladder = shown.and_then(|id| opened.catalogue.ladder(id));
     let rung = |step: &NextStep| Words::of(step, &opened.catalogue, unit).rung(&step.rung);
-    let rungs: Vec<String> = steps
-        .iter()
-        .map(|step| format!("{}{}", say::side(step.rail), rung(step)))
-        .collect();
+    let rungs: Vec<(Rail, String)> = steps.iter().map(|step| (step.rail, rung(step))).collect();
     let why = steps
         .iter()
         .filter_map(|step| {
@@ -55,9 +51,9 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
         need: need(athlete.line.need),
         glyph: ladder.map(|ladder| glyph(ladder, &steps)),
         ladder: ladder.map_or_else(|| "—".to_owned(), |ladder| ladder.title.clone()),
-        rung: rungs.join(", "),
+        rung: rungs_now(&rungs),
         verdicts: steps.iter().map(|step| (step.rail, step.verdict)).collect(),
-        weighs: weighed.map_or_else(|| "—".to_owned(), |day| about(day.mean.kg(), unit)),
+        weighs: weighed.map_or_else(|| "—".to_owned(), |day| weighs(day.mean.mass(), unit)),
         weighed_ago: days.map_or_else(String::new, say::days_ago),
         weigh_in_is_old: athlete
             .steps
@@ -71,6 +67,22 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
             .map_or_else(|| "—".to_owned(), |date| say::short_date(date, opened.on)),
         why,
     }
+}
+
+/// `L Two fingers help, R One finger helps`; a rung that both hands are on is said once.
+fn rungs_now(rungs: &[(Rail, String)]) -> String {
+    match rungs {
+        [(_, first), others @ ..] if others.iter().all(|(_, rung)| rung == first) => first.clone(),
+        rungs => {
+            let of = |(rail, rung): &(Rail, String)| format!("{}{rung}", say::side(*rail));
+            rungs.iter().map(of).collect::<Vec<_>>().join(", ")
+        }
+    }
+}
+
+/// To the tenth always, so that a column of them lines up.
+fn weighs(mass: Mass, unit: Unit) -> String {
+    format!("{:.1} {}", mass.in_unit(unit), unit.sign())
 }
 
 /// `elbow R 6`.

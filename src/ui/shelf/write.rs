@@ -3,7 +3,7 @@
 use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
-use crate::logbook::{Fact, Id, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
+use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
 use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
@@ -56,12 +56,15 @@ impl Shelf {
         })
     }
 
-    /// Saves a batch over several athletes, all or nothing, and reads them back.
-    pub(super) fn commit(&mut self, batch: Vec<(Name, Vec<Record>)>) -> Result<(), NotDone> {
-        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let root = opened.book.root.clone();
-        let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
+    /// Saves what `make` says of these athletes, all or nothing, and reads them back.
+    pub(super) fn commit(
+        &mut self,
+        names: &[Name],
+        make: impl FnOnce(&Writer) -> Result<Vec<(Name, Vec<Record>)>, Trouble>,
+    ) -> Result<(), NotDone> {
+        let root = self.opened.as_ref().ok_or(NOTHING_OPEN)?.book.root.clone();
         let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
+            let batch = make(writer)?;
             writer.commit(batch)?;
             names
                 .iter()
@@ -98,7 +101,7 @@ impl Shelf {
     }
 
     /// Writes under the lock, and reads the athlete back.
-    fn change(
+    pub(super) fn change(
         &mut self,
         name: &Name,
         write: impl FnOnce(&mut Writer) -> Result<(), Trouble>,
@@ -107,63 +110,22 @@ impl Shelf {
         let root = opened.book.root.clone();
         let fresh = self.desk.write(&self.machine, &root, &self.device, |writer| {
             write(writer)?;
-            writer.read_athlete(name)
+            match writer.read_athlete(name)? {
+                // Nobody is called so any more: a rename was taken back.
+                None => writer.read().map(Some),
+                found => Ok(found),
+            }
         })?;
         if let Some((fresh, _)) = fresh {
             self.take_back(fresh);
         }
         Ok(())
     }
-
-    /// Takes back the newest record of the day.
-    pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
-        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let newest = opened
-            .open_log()
-            .and_then(|log| logged::newest(opened, log))
-            .map(|record| record.id)
-            .ok_or("nothing of today is left to take back.")?;
-        self.change_record(
-            newest,
-            Fact::Retract {
-                target: newest,
-                why: None,
-            },
-        )?;
-        Ok(None)
-    }
-
-    /// Writes what changes one record of the open athlete, unless it is gone by then.
-    pub(super) fn change_record(&mut self, id: Id, what: Fact) -> Result<(), NotDone> {
-        let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
-        let name = open_name(opened)?;
-        let known = opened.book.highest_rev();
-        let (at, device) = (self.at(), self.device.clone());
-        let called = name.clone();
-        self.change(&name, move |writer| {
-            // Under the lock it is looked at again: a command may have changed it meanwhile.
-            let Some((log, _)) = writer.read_athlete(&called)? else {
-                return Ok(());
-            };
-            let Some(target) = log.target(id).filter(|target| !target.is_retracted) else {
-                return Ok(());
-            };
-            let record = Record {
-                id: clock::fresh_id(),
-                rev: known.max(log.highest_rev()).saturating_add(1),
-                dev: device,
-                nth: log.logs.first().map_or(0, |log| log.count_on(at.date())),
-                at,
-                what,
-            };
-            writer.change(&target, record)
-        })
-    }
 }
 
-const NOTHING_OPEN: &str = "No logbook is open.";
+pub(super) const NOTHING_OPEN: &str = "No logbook is open.";
 
-fn open_name(opened: &Opened) -> Result<Name, String> {
+pub(super) fn open_name(opened: &Opened) -> Result<Name, String> {
     let log = opened.open_log().ok_or("Choose an athlete first.")?;
     Name::parse(&log.name).map_err(|error| error.to_string())
 }

@@ -1,5 +1,7 @@
 //! A class on one evening, and the gym around it.
 
+use serde::{Deserialize, Serialize};
+
 use crate::units::{Outcome, Rail};
 
 /// What is printed.
@@ -22,6 +24,67 @@ pub struct ClassView {
     pub unit: &'static str,
     /// The athletes.
     pub athletes: Vec<ClassAthlete>,
+    /// What was typed before and not saved.
+    pub typed: TypedClass,
+}
+
+/// Results as they stand in their cells, not saved yet.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct TypedClass {
+    /// Cells with something in them.
+    pub cells: Vec<TypedCell>,
+}
+
+/// One cell of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TypedCell {
+    /// The athlete's key.
+    pub athlete: String,
+    /// Which of the athlete's cells.
+    pub at: TypedAt,
+    /// As typed.
+    pub text: String,
+}
+
+/// Which cell of an athlete. A row is known by what it asks, so that a text finds it again in another class.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub enum TypedAt {
+    /// Bodyweight.
+    Weighs,
+    /// Pain.
+    Pain,
+    /// The load of a row.
+    Load(TypedRow),
+    /// A set of a row, from 0.
+    Set(TypedRow, usize),
+}
+
+/// A row: ladder, rung, and the rail's letter.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TypedRow(pub String, pub String, pub String);
+
+impl TypedClass {
+    /// Keys of the athletes, each once.
+    pub fn athletes(&self) -> Vec<String> {
+        let mut keys: Vec<String> = self.cells.iter().map(|cell| cell.athlete.clone()).collect();
+        keys.sort();
+        keys.dedup();
+        keys
+    }
+
+    /// How many sets.
+    pub fn sets(&self) -> usize {
+        let is_set = |cell: &&TypedCell| matches!(cell.at, TypedAt::Set(..));
+        self.cells.iter().filter(is_set).count()
+    }
+}
+
+impl ClassRow {
+    /// What the row is known by.
+    pub fn key(&self) -> TypedRow {
+        let rail = self.rail.letter().to_owned();
+        TypedRow(self.ladder.clone(), self.rung.clone(), rail)
+    }
 }
 
 /// One athlete of the class.
@@ -119,6 +182,8 @@ pub struct GymView {
     pub ladders: Vec<(String, String)>,
     /// Where sheets go, if nobody says otherwise.
     pub out_folder: String,
+    /// Keys of athletes whose results are typed and not saved.
+    pub typed: Vec<String>,
     /// Today, for a file's name: `2026-11-26`.
     pub today: String,
 }

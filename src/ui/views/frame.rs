@@ -111,6 +111,8 @@ pub enum Saved {
 pub enum Banner {
     /// The logbook is open in another window, or from a newer version: it can be read only.
     ReadOnly(String),
+    /// Results of a class are typed and not saved.
+    Unsaved(String),
     /// Something could not be read; the last good state is shown.
     Broken {
         /// What is wrong.

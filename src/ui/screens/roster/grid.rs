@@ -10,7 +10,7 @@ use crate::ui::book::Deed;
 use crate::ui::gym::GymDeed;
 use crate::ui::pen::{Ink, Line, letters};
 use crate::ui::theme::{Face, Theme, size};
-use crate::ui::views::ClassView;
+use crate::ui::views::{ClassView, TypedClass};
 use crate::ui::widgets::{Button, hand_disc};
 
 use super::super::next::header_bar;
@@ -27,26 +27,52 @@ pub struct Grid {
     focus_save: bool,
     /// What is wrong in a cell.
     problem: Option<(Cell, String)>,
-    /// Esc was pressed once over results that aren't saved.
-    warned: bool,
-    opened: bool,
+    /// Everything is thrown away at the next press of its button.
+    throws: bool,
+    /// Something was typed since it was last kept.
+    changed: bool,
+    /// A cell was left in this frame.
+    left: bool,
 }
 
 impl Grid {
     /// An empty table for a class.
     pub fn of(view: ClassView) -> Self {
-        Self {
+        let mut grid = Self {
             typed: Typed::of(&view),
             view,
             ..Self::default()
+        };
+        grid.focus = grid.first_set();
+        grid
+    }
+
+    /// All that is typed.
+    pub fn kept(&self) -> TypedClass {
+        self.typed.kept(&self.view)
+    }
+
+    /// Keeps what is typed whenever a cell is left, and once more when the window closes.
+    fn keep(&mut self, ui: &Ui, actions: &mut Actions) {
+        let left = std::mem::take(&mut self.left) || ui.input(|input| input.viewport().close_requested());
+        if left && std::mem::take(&mut self.changed) {
+            actions.write(Deed::Gym(GymDeed::KeepTyped {
+                typed: self.kept(),
+                leaves: false,
+            }));
         }
     }
 
-    /// Whether it may close: at once where nothing is typed, else at the second time of asking.
-    pub fn leave(&mut self) -> bool {
-        let leaves = self.warned || self.typed.is_empty();
-        self.warned = true;
-        leaves
+    fn throw_away(&mut self, actions: &mut Actions) {
+        if !std::mem::replace(&mut self.throws, true) {
+            return;
+        }
+        self.typed.clear();
+        (self.problem, self.throws, self.focus) = (None, false, self.first_set());
+        actions.write(Deed::Gym(GymDeed::KeepTyped {
+            typed: TypedClass::default(),
+            leaves: false,
+        }));
     }
 
     fn save(&mut self, actions: &mut Actions) {
@@ -63,6 +89,8 @@ impl Grid {
 
 const ROW: f32 = 32.0;
 const FIELD: f32 = 58.0;
+/// So wide is "12 1".
+const LEAST_FIELD: f32 = 40.0;
 const GAP: f32 = 6.0;
 
 /// Where the columns begin, from the place's left edge.
@@ -72,27 +100,33 @@ struct Columns {
     rung: f32,
     load: f32,
     sets: f32,
+    /// How wide a set's cell is.
+    set: f32,
 }
 
 impl Columns {
-    fn of(width: f32) -> Self {
+    /// For a place of this width and rows of at most so many sets.
+    fn of(width: f32, sets: usize) -> Self {
         let name = if width > 1100.0 { 170.0 } else { 130.0 };
         let rung = if width > 1100.0 { 300.0 } else { 190.0 };
         let weighs = 20.0 + name;
         let pain = weighs + FIELD + 2.0 * GAP;
         let at = pain + 78.0 + 2.0 * GAP;
+        let first = at + rung + FIELD + GAP;
+        let each = (width - first - 12.0) / crate::ui::screens::ladders::many(sets.max(1)) - GAP;
         Self {
             weighs,
             pain,
             rung: at,
             load: at + rung,
-            sets: at + rung + FIELD + GAP,
+            sets: first,
+            set: each.clamp(LEAST_FIELD, FIELD),
         }
     }
 }
 
-/// Shows the table in the whole of `ui`; true once it should close.
-pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bool {
+/// Shows the table in the whole of `ui`.
+pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let whole = ui.max_rect();
     ui.painter().rect_filled(whole, 0.0, *theme.raised);
@@ -100,15 +134,16 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
     let room = header_bar(ui, header, "Type results");
     let note = grid.problem.as_ref().map_or_else(
         || {
-            if grid.warned {
-                "Not saved yet. Esc once more leaves without saving.".to_owned()
+            let day = &grid.view.day;
+            if whole.width() > 1100.0 {
+                format!("{day}. 5 1 is five with one in reserve, 5 m a miss, 5 f form. Enter takes what was asked, Tab goes on.")
             } else {
-                format!("{}. 5 1 is five with one in reserve, 5 m a miss, 5 f form. Enter takes what was asked, Tab goes on.", grid.view.day)
+                format!("{day}. 5 1: one in reserve, 5 m: a miss, 5 f: form. Enter: as asked.")
             }
         },
         |(_, words)| words.clone(),
     );
-    let wrong = grid.problem.is_some() || grid.warned;
+    let wrong = grid.problem.is_some();
     let colour = if wrong { *theme.plum } else { *theme.ink2 };
     let title = save_title(grid.typed.count());
     let button = Button::main(&title).key("Ctrl+Enter");
@@ -117,15 +152,30 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
         pos2(room.right() - width, room.center().y - 17.0),
         vec2(width, 34.0),
     );
+    // What is wrong in a cell needs the room.
+    let throw = (!grid.typed.is_empty() && !wrong).then(|| {
+        let button = Button::plain(if grid.throws {
+            "Throw all away?"
+        } else {
+            "Throw away"
+        });
+        let left = at.left() - button.width(ui.painter(), &theme) - 8.0;
+        (
+            button,
+            Rect::from_min_max(pos2(left, at.top()), pos2(at.left() - 8.0, at.bottom())),
+        )
+    });
+    let words_until = throw.as_ref().map_or(at.left(), |(_, rect)| rect.left());
     let words = Line::new(&note, Ink::new(Face::Label, 15.0, colour))
-        .on_one_line(ui.painter(), at.left() - room.left() - 12.0);
+        .on_one_line(ui.painter(), words_until - room.left() - 12.0);
     crate::ui::pen::named_galley(
         ui,
         pos2(room.left(), room.center().y - words.size().y / 2.0),
         words,
     );
 
-    let columns = Columns::of(whole.width());
+    let rows = grid.view.athletes.iter().flat_map(|athlete| &athlete.rows);
+    let columns = Columns::of(whole.width(), rows.map(|row| row.sets).max().unwrap_or(0));
     let heads = Rect::from_min_size(header.left_bottom(), vec2(whole.width(), 26.0));
     heads_ui(ui, heads, &columns, grid);
     let body = Rect::from_min_max(heads.left_bottom(), whole.max);
@@ -143,10 +193,18 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) -> bo
         response.request_focus();
     }
     let by_keys = ui.input_mut(|input| input.consume_key(egui::Modifiers::CTRL, Key::Enter));
+    grid.keep(ui, actions);
     if response.clicked() || by_keys {
         grid.save(actions);
     }
-    false
+    if let Some((button, rect)) = throw {
+        let response = button.show(ui, rect);
+        if response.clicked() {
+            grid.throw_away(actions);
+        } else if response.lost_focus() {
+            grid.throws = false;
+        }
+    }
 }
 
 fn save_title(count: usize) -> String {
@@ -167,7 +225,7 @@ fn heads_ui(ui: &Ui, rect: Rect, columns: &Columns, grid: &Grid) {
         (20.0, "athlete".to_owned()),
         (columns.weighs, format!("weighs, {unit}")),
         (columns.pain, "pain".to_owned()),
-        (columns.rung, "rung, what was asked".to_owned()),
+        (columns.rung, "asked, rung".to_owned()),
         (columns.load, format!("load, {unit}")),
         (columns.sets, "sets, in order".to_owned()),
     ];
@@ -240,9 +298,10 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
             };
             let plain = Ink::new(Face::Label, size::BODY, *theme.ink2);
             let strong = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
-            let words = Line::new(&row.title, plain)
-                .gap(8.0, &row.asked, strong)
-                .and(&done, plain);
+            // What was asked first: a long title is cut where there is no room.
+            let words = Line::new(&row.asked, strong)
+                .and(&done, plain)
+                .gap(8.0, &row.title, plain);
             let words = words.on_one_line(ui.painter(), rect.left() + columns.load - x - 8.0);
             crate::ui::pen::named_galley(ui, pos2(x, y - words.size().y / 2.0), words);
             let said = format!("{}, {} {}", athlete.name, row.title, row.rail.letter());
@@ -262,12 +321,12 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                 &said,
             );
             for set in 0..row.sets {
-                let at = columns.sets + (FIELD + GAP) * crate::ui::screens::ladders::many(set);
+                let at = columns.sets + (columns.set + GAP) * crate::ui::screens::ladders::many(set);
                 field(
                     ui,
                     rect,
                     at,
-                    FIELD,
+                    columns.set,
                     grid,
                     Cell::Set(who, nth, set),
                     &row.prefill,
@@ -277,9 +336,6 @@ fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
         }
     }
     grid.view = view;
-    if !std::mem::replace(&mut grid.opened, true) {
-        grid.focus = grid.first_set();
-    }
 }
 
 impl Grid {
@@ -319,8 +375,9 @@ fn field(ui: &mut Ui, row: Rect, x: f32, width: f32, grid: &mut Grid, cell: Cell
             .rect_stroke(rect, 3.0, stroke, egui::StrokeKind::Outside);
     }
     if response.changed() {
-        (grid.problem, grid.warned) = (None, false);
+        (grid.problem, grid.throws, grid.changed) = (None, false, true);
     }
+    grid.left |= response.lost_focus();
     if response.gained_focus() {
         ui.scroll_to_rect(rect.expand(60.0), None);
     }
@@ -333,6 +390,7 @@ fn field(ui: &mut Ui, row: Rect, x: f32, width: f32, grid: &mut Grid, cell: Cell
             && grid.typed.text(cell).trim().is_empty()
         {
             hint.clone_into(grid.typed.text(cell));
+            grid.changed = true;
         }
         grid.focus = grid.typed.after(cell);
         grid.focus_save = grid.focus.is_none();

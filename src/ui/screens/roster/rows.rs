@@ -40,8 +40,8 @@ impl Columns {
                 rung: Some(x(546.0)),
                 next: x(746.0),
                 weighs: Some(x(1072.0)),
-                pain: Some(x(1128.0)),
-                last: Some(x(1206.0)),
+                pain: Some(x(1122.0)),
+                last: Some(x(1210.0)),
                 right: rect.right() - 16.0,
             }
         } else if width >= 820.0 {

@@ -1,7 +1,9 @@
 //! What stands in the cells, which cell comes after which, and the results they make.
 
 use crate::coaching::typed;
-use crate::ui::views::{ClassResult, ClassSet, ClassView};
+use crate::ui::views::{
+    ClassAthlete, ClassResult, ClassSet, ClassView, TypedAt, TypedCell, TypedClass, TypedRow,
+};
 
 /// A cell: whose, which row, which set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -30,6 +32,8 @@ pub(super) struct Typed {
     athletes: Vec<OfAthlete>,
     /// For a cell that isn't there.
     nowhere: String,
+    /// What was typed before of rows that aren't shown now.
+    elsewhere: Vec<TypedCell>,
 }
 
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -55,9 +59,55 @@ impl Typed {
             rows: athlete.rows.iter().map(|asked| row(asked.sets)).collect(),
             ..OfAthlete::default()
         });
-        Self {
+        let mut typed = Self {
             athletes: athletes.collect(),
-            nowhere: String::new(),
+            ..Self::default()
+        };
+        for kept in &view.typed.cells {
+            match find(view, kept) {
+                Some(cell) => typed.text(cell).clone_from(&kept.text),
+                None => typed.elsewhere.push(kept.clone()),
+            }
+        }
+        typed
+    }
+
+    /// All that is typed, so that it can be kept.
+    pub fn kept(&self, view: &ClassView) -> TypedClass {
+        let mut cells = self.elsewhere.clone();
+        for (of, athlete) in self.athletes.iter().zip(&view.athletes) {
+            let mut keep = |at: TypedAt, text: &str| {
+                if !text.trim().is_empty() {
+                    cells.push(TypedCell {
+                        athlete: athlete.athlete.clone(),
+                        at,
+                        text: text.to_owned(),
+                    });
+                }
+            };
+            keep(TypedAt::Weighs, &of.weighs);
+            keep(TypedAt::Pain, &of.pain);
+            for (row, asked) in of.rows.iter().zip(&athlete.rows) {
+                keep(TypedAt::Load(asked.key()), &row.load);
+                for (nth, text) in row.sets.iter().enumerate() {
+                    keep(TypedAt::Set(asked.key(), nth), text);
+                }
+            }
+        }
+        TypedClass { cells }
+    }
+
+    /// Empties every cell.
+    pub fn clear(&mut self) {
+        self.elsewhere.clear();
+        for of in &mut self.athletes {
+            let cells = of
+                .rows
+                .iter_mut()
+                .flat_map(|row| row.sets.iter_mut().chain([&mut row.load]));
+            cells
+                .chain([&mut of.weighs, &mut of.pain])
+                .for_each(String::clear);
         }
     }
 
@@ -174,6 +224,23 @@ impl Typed {
     }
 }
 
+/// The cell that a kept text belongs to.
+fn find(view: &ClassView, kept: &TypedCell) -> Option<Cell> {
+    let is_whose = |athlete: &ClassAthlete| athlete.athlete == kept.athlete;
+    let who = view.athletes.iter().position(is_whose)?;
+    let rows = &view.athletes.get(who)?.rows;
+    let row = |key: &TypedRow| rows.iter().position(|row| row.key() == *key);
+    match &kept.at {
+        TypedAt::Weighs => Some(Cell::Weighs(who)),
+        TypedAt::Pain => Some(Cell::Pain(who)),
+        TypedAt::Load(key) => Some(Cell::Load(who, row(key)?)),
+        TypedAt::Set(key, set) => {
+            let nth = row(key)?;
+            (*set < rows.get(nth)?.sets).then_some(Cell::Set(who, nth, *set))
+        }
+    }
+}
+
 /// A load as typed: `17.5`, or with a minus sign help.
 fn load(text: &str) -> Result<Option<f64>, String> {
     let text = text.trim();
@@ -193,7 +260,7 @@ fn load(text: &str) -> Result<Option<f64>, String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ui::views::{ClassAthlete, ClassRow};
+    use crate::ui::views::ClassRow;
     use crate::units::{Outcome, Rail};
 
     fn class() -> ClassView {
@@ -220,6 +287,7 @@ mod tests {
         ClassView {
             day: "Thu 26 Nov".into(),
             unit: "kg",
+            typed: TypedClass::default(),
             athletes: vec![
                 athlete("Ana", vec![row(2), row(1)]),
                 athlete("Bo", vec![]),
@@ -256,6 +324,24 @@ mod tests {
         );
         assert_eq!(results[1].sets[0].outcome, Outcome::Missed);
         assert_eq!(typed.count(), 2);
+    }
+
+    #[test]
+    fn what_is_kept_comes_back_to_its_cells_in_any_other_class_too() {
+        let mut view = class();
+        view.athletes[0].rows[1].rung = "plus-50".into();
+        let mut typed = Typed::of(&view);
+        *typed.text(Cell::Weighs(2)) = "71.5".into();
+        *typed.text(Cell::Set(0, 1, 0)) = "4 m".into();
+        view.typed = typed.kept(&view);
+        assert_eq!(Typed::of(&view), typed);
+        view.athletes.reverse();
+        let mut turned = Typed::of(&view);
+        assert_eq!(turned.text(Cell::Weighs(0)), "71.5");
+        assert_eq!(turned.text(Cell::Set(2, 1, 0)), "4 m");
+        view.athletes.pop();
+        let without = Typed::of(&view);
+        assert_eq!(without.kept(&view).cells.len(), 2, "nobody's results are dropped");
     }
 
     #[test]

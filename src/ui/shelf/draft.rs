@@ -1,0 +1,110 @@
+//! A class's results while they are typed: kept as a file of this machine until they are saved or thrown away, so that neither a
+//! closed window nor a crash costs a coach the evening's typing. One file a logbook and day; what was typed of another day stays
+//! there and is told.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+
+use crate::logbook::machine::mark_of;
+use crate::logbook::{Machine, disk};
+use crate::report::numbers::{counted, day};
+use crate::ui::book::Done;
+use crate::ui::views::TypedClass;
+
+use super::Shelf;
+use super::opened::Opened;
+
+/// What is typed and not saved.
+#[derive(Default)]
+pub(super) struct Drafts {
+    /// Of the day that is open.
+    pub today: TypedClass,
+    /// The latest other day with something typed.
+    other: Option<NaiveDate>,
+    /// Where today's lie; none where nothing outlives the window, as with a throw-away demo.
+    file: Option<PathBuf>,
+}
+
+const ENDING: &str = ".ron";
+
+impl Drafts {
+    /// What lies in this machine's state folder of the open logbook.
+    pub fn of(machine: &Machine, opened: &Opened, is_throw_away: bool) -> Self {
+        if is_throw_away {
+            return Self::default();
+        }
+        let folder = machine.places().state.join("drafts");
+        let root = &opened.book.root;
+        let real = disk::real_path_to_be(machine.disk(), root).unwrap_or_else(|_| root.clone());
+        let mark = mark_of(&real);
+        let file = folder.join(format!("{mark}-{}{ENDING}", opened.on));
+        let text = machine.disk().read(&file).unwrap_or_default();
+        let names = machine.disk().list(&folder).unwrap_or_default();
+        let day_of = |name: &str| -> Option<NaiveDate> {
+            let rest = name.strip_prefix(&mark)?.strip_prefix('-')?;
+            rest.strip_suffix(ENDING)?.parse().ok()
+        };
+        let days = names.iter().filter_map(|name| day_of(&name.to_string_lossy()));
+        Self {
+            today: ron::from_str(&String::from_utf8_lossy(&text)).unwrap_or_default(),
+            other: days.filter(|day| *day != opened.on).max(),
+            file: Some(file),
+        }
+    }
+
+    /// What to say of it outside its table.
+    pub fn words(&self) -> Option<String> {
+        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
+        if !self.today.cells.is_empty() {
+            let sets = count(self.today.sets(), "set");
+            let athletes = count(self.today.athletes().len(), "athlete");
+            return Some(format!(
+                "{sets} of {athletes} typed and not saved yet. T on the Roster goes on."
+            ));
+        }
+        let other = self.other?;
+        Some(format!(
+            "Results of {} were typed and not saved. Start Rungwright with --on {other}; there T goes on.",
+            day(other)
+        ))
+    }
+
+    /// Keeps what is typed now.
+    fn keep(&mut self, machine: &Machine, typed: TypedClass) -> std::io::Result<()> {
+        self.today = typed;
+        let Some(file) = &self.file else { return Ok(()) };
+        if self.today.cells.is_empty() {
+            return match machine.disk().remove(file) {
+                Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error),
+                _ => Ok(()),
+            };
+        }
+        let text = ron::to_string(&self.today).map_err(std::io::Error::other)?;
+        disk::make_folders(machine.disk(), disk::parent_of(file))?;
+        disk::replace(machine.disk(), file, &file.with_extension("tmp"), text.as_bytes())
+    }
+}
+
+impl Shelf {
+    /// Keeps what is typed of a class. It is said where it can't be kept.
+    pub(super) fn keep_typed(&mut self, typed: TypedClass, leaves: bool) -> Done {
+        if leaves {
+            self.class.clear();
+            self.revision += 1;
+        }
+        match self.drafts.keep(&self.machine, typed) {
+            Ok(()) => Done::Ok(None),
+            Err(error) => Done::Failed(format!(
+                "What you type is kept only while this window is open: {error}. Save it soon."
+            )),
+        }
+    }
+
+    /// The class is saved: nothing typed is left.
+    pub(super) fn typed_is_saved(&mut self) {
+        self.class.clear();
+        // A file that stays is offered again; its rows then say that they are logged.
+        let _ = self.drafts.keep(&self.machine, TypedClass::default());
+    }
+}
