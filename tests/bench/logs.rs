@@ -191,9 +191,13 @@ pub fn targets(dir: &Path, logs: &Logs) -> BTreeMap<Series, BTreeMap<(NaiveDate,
     {
         let load = number(row, "bodyweight_kg").unwrap_or(0.0) + number(row, "added_kg").unwrap_or(0.0);
         let made = row["success"] == "1";
-        at(usize::MAX, series(row), date(row, "date"), date(row, "date"), &|t| {
-            t.attempt = Some((load, made))
-        });
+        at(
+            usize::MAX,
+            series(row),
+            date(row, "date"),
+            date(row, "date"),
+            &|t| t.attempt = Some((load, made)),
+        );
     }
     all
 }

@@ -19,11 +19,20 @@ pub fn best(days: &[TrainingDay], as_of: NaiveDate, with_reserve: bool) -> Optio
         .filter(|day| day.date >= from && day.date < as_of)
         .flat_map(|day| &day.attempts)
         .filter_map(|set| {
-            let Effort::Reps(reps) = set.effort else { return None };
+            let Effort::Reps(reps) = set.effort else {
+                return None;
+            };
             let load = SystemLoad::of(set.share, set.bodyweight?, set.added).kg();
-            let left = set.left.filter(|_| with_reserve).map_or(0.0, |left| left.reserve().reps());
+            let left = set
+                .left
+                .filter(|_| with_reserve)
+                .map_or(0.0, |left| left.reserve().reps());
             let all = f64::from(reps.count()) + left;
-            let estimate = if all <= 1.0 { load } else { load * (1.0 + all / 30.0) };
+            let estimate = if all <= 1.0 {
+                load
+            } else {
+                load * (1.0 + all / 30.0)
+            };
             (reps.count() > 0 && all <= MOST_REPS).then_some(estimate)
         })
         .reduce(f64::max)
