@@ -169,6 +169,31 @@ fn an_amended_set_replays_to_the_same_bits_as_a_fresh_reading() {
 }
 
 #[test]
+fn who_starts_far_from_the_average_is_believed_from_the_first_day() {
+    // Sets of five at 85 % of a known 1RM: five with about two left by the reps curve that the belief assumes (R80 8.5).
+    for (ratio, left) in [
+        (0.6, Some(2.0)),
+        (0.8, None),
+        (1.0, None),
+        (2.6, None),
+        (2.3, Some(2.0)),
+    ] {
+        let sets = |_| attempt(60.0, 60.0 * (0.85 * ratio - 1.0), 5, left, Outcome::Done);
+        let mut filter = pull_up();
+        let seen = filter.learn(&on(0, (0..3).map(sets).collect()));
+        assert!(
+            seen.sets.iter().flatten().all(|set| !set.looks_like_a_typo()),
+            "{ratio}"
+        );
+        let believed = filter.belief(None, date(1)).unwrap().one_rep_max().kg() / 60.0;
+        assert!(
+            (believed / ratio - 1.0).abs() < 0.2,
+            "{ratio} × bodyweight, believed {believed}"
+        );
+    }
+}
+
+#[test]
 fn each_side_has_its_own_belief_and_lends_to_the_other() {
     let one_arm = |side: Side, reps: u16| Attempt {
         side: Some(side),

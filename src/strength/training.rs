@@ -81,29 +81,37 @@ impl Prior {
         }
     }
 
-    /// Where the filter of somebody who weighs `kg` starts, on a first day of these rows. A day whose hardest set lies far
-    /// from what was guessed widens the guess; where nothing of the body is lifted it makes the guess. Hardest: as if it
-    /// left two repetitions.
+    /// Where the filter of somebody who weighs `kg` starts, on a first day of these rows. Where its hardest sets lie far from
+    /// the guess they draw and widen it: who trains with help or far beyond the usual is no typo. Where nothing of the body
+    /// is lifted they make the guess. Hardest: as if it left two repetitions.
     pub(super) fn start(&self, kg: f64, rows: &[Row], tuning: &Tuning) -> Start {
         let endurance = -libm::log((self.reps_at_80 - 1.0).max(0.1));
         let curve = Curve::new(tuning.curve_shape, endurance);
-        let shown = rows
+        let mut shown: Vec<f64> = rows
             .iter()
             .map(|row| row.log_load + curve.log_ratio(row.reps + 2.0).0)
-            .fold(f64::NEG_INFINITY, f64::max);
+            .collect();
+        shown.sort_by(|a, b| b.total_cmp(a));
+        let hardest = shown.first().copied().unwrap_or(f64::NEG_INFINITY);
+        // One set alone may be a typo.
+        let shown = shown.get(1).copied().unwrap_or(hardest);
         if self.ratio < 0.1 {
             return Start {
-                level: shown,
+                level: hardest,
                 level_sd: 0.3,
                 endurance,
             };
         }
-        let level = libm::log(kg * self.ratio);
-        let level_sd = if tuning.start_widens {
-            (tuning.level_sd * self.spread).max(tuning.start_reach * (shown - level).abs())
-        } else {
-            tuning.level_sd
-        };
+        let guess = libm::log(kg * self.ratio);
+        if !tuning.start_widens {
+            return Start {
+                level: guess,
+                level_sd: tuning.level_sd,
+                endurance,
+            };
+        }
+        let level = guess.clamp(shown - tuning.start_grace, shown + tuning.start_grace);
+        let level_sd = (tuning.level_sd * self.spread).max(tuning.start_reach * (shown - guess).abs());
         Start {
             level,
             level_sd,

@@ -73,6 +73,7 @@ impl Default for Tuning {
             forecast_walk: 0.003,
             start_widens: true,
             start_reach: 0.2,
+            start_grace: 0.2,
             start_silence: 0.3,
             ..Self::published()
         }

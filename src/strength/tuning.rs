@@ -127,10 +127,12 @@ pub struct Tuning {
     pub longest_step: f64,
     /// Part of a variance by which one set may make it grow. Keeps absurd logs finite; A.
     pub most_growth: f64,
-    /// Whether a first day far from the guess widens it, and movements differ in spread.
+    /// Whether a first day far from the guess draws and widens it, and movements differ in spread.
     pub start_widens: bool,
     /// Part of the distance between the guess and the first day that the guess's sd is at least. T.
     pub start_reach: f64,
+    /// The guess lies no further than this from the first day, on the log scale. T.
+    pub start_grace: f64,
     /// Share of days without report or miss that is taken for granted before the first day. T.
     pub start_silence: f64,
     /// Part of a day's variance that the belief itself is wider by. T.
@@ -236,6 +238,7 @@ impl Tuning {
             longest_step: 1e9,
             start_widens: false,
             start_reach: 0.5,
+            start_grace: 0.0,
             start_silence: 0.5,
             most_growth: 1e9,
             spent_after_miss: false,

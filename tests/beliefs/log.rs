@@ -1,11 +1,11 @@
 //! What of a log the filter reads.
 
 use rungwright::strength::{
-    Attempt, Believed, Filter, Heading, Point, Prior, TrainingDay, Tuning, beliefs, beliefs_at,
+    Attempt, Believed, Filter, Point, Prior, TrainingDay, Tuning, beliefs, beliefs_at,
 };
 use rungwright::units::{Added, Bodyweight, Effort, Given, Mass, Outcome, Reps, Share, Side};
 
-use crate::support::{Ago, Athlete, Day, Phrase, TODAY, athlete, one_set, reps};
+use crate::support::{Ago, Athlete, Day, Phrase, TODAY, athlete, one_set};
 
 /// Three pull-up sessions a week for eight weeks, +20 kg for five with two in reserve, weighed each time at 80 kg.
 fn steady() -> Athlete {
@@ -219,34 +219,6 @@ fn todays_slip_is_named_today() {
             .of("pull-up"),
     );
     assert_eq!(on(&slip, TODAY)[0].suspects.len(), 1);
-}
-
-#[test]
-fn a_heading_is_said_only_where_the_forecast_goes_the_same_way() {
-    let climb = (0..24u16).fold(athlete(), |athlete, nth| {
-        let day = i32::from(3 * (24 - nth)).days_ago();
-        let load = f64::from(nth) * 1.25;
-        athlete.did(
-            day,
-            reps([5, 5])
-                .with(load)
-                .leaving(1.0)
-                .at_bodyweight(80.0)
-                .of("pull-up"),
-        )
-    });
-    let rising = &on(&climb, TODAY)[0];
-    assert_eq!(rising.heading(), Heading::Rising);
-    for athlete in [climb, steady()] {
-        for believed in on(&athlete, TODAY) {
-            let later = believed.belief.after_training(56.0).one_rep_max();
-            match believed.heading() {
-                Heading::Rising => assert!(later > believed.belief.one_rep_max()),
-                Heading::Falling => assert!(later < believed.belief.one_rep_max()),
-                Heading::Unclear => {}
-            }
-        }
-    }
 }
 
 #[test]

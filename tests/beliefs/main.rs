@@ -9,6 +9,7 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod heading;
 mod log;
 mod outlook;
 mod scale;

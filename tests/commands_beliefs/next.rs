@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use crate::kit::Home;
 
-/// Ana hangs 60 kg from the belt, and hangs from her left hand for only five seconds.
+/// Ana hangs 60 kg from the belt, and hangs from her left hand for only three seconds.
 fn home() -> Home {
     let home = Home::new();
     let mut csv =
@@ -16,7 +16,7 @@ fn home() -> Home {
             ));
         }
     }
-    csv.push_str("Ana,2026-03-19,one-arm-hang,L,80,,,5,,,\nAna,2026-03-19,,,,,,,,one-arm-pull-up,\n");
+    csv.push_str("Ana,2026-03-19,one-arm-hang,L,80,,,3,,,\nAna,2026-03-19,,,,,,,,one-arm-pull-up,\n");
     home.import(&csv);
     home
 }

@@ -118,12 +118,25 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> 
         .allow_boxed_zoom(false)
         .allow_double_click_reset(false)
         .set_margin_fraction(Vec2::new(0.01, 0.06))
+        .include_x(first_day(view))
+        .include_x(0.0)
         .custom_x_axes(vec![x])
         .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
         .x_grid_spacer(move |input| months_between(today, input.bounds))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
         .label_formatter(move |at| Some(hover_words(at, today, &unit)))
+}
+
+/// The first day of both plots, so that they span the same time from the first frame.
+fn first_day(view: &StrengthView) -> f64 {
+    let days = view.days.iter().map(|day| day.day);
+    let sets = view.sets.iter().map(|dot| dot.day);
+    let weighed = view.bodyweight.iter().map(|(day, _)| *day);
+    let shaded = view.layoffs.iter().map(|span| span.0);
+    let phases = view.phases.iter().map(|span| span.0);
+    let all = days.chain(sets).chain(weighed).chain(shaded).chain(phases);
+    all.fold(0.0, f64::min)
 }
 
 /// `Pull-up · Wed 4 Mar 2026 · 118.4 kg`.
