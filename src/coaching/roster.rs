@@ -64,6 +64,32 @@ impl Need {
             Need::GoingOn => "going-on",
         }
     }
+
+    /// Its name in tables.
+    pub fn title(self) -> &'static str {
+        match self {
+            Need::Hurts => "Hurts",
+            Need::WeighIn => "Weigh-in",
+            Need::StepUp => "Step up",
+            Need::Stuck => "Stuck",
+            Need::Test => "Test",
+            Need::Begin => "Begin",
+            Need::GoingOn => "Going on",
+        }
+    }
+
+    /// The verdict that it mostly comes from, which lends it its badge.
+    pub fn stands_for(self) -> Verdict {
+        match self {
+            Need::Hurts => Verdict::Pause,
+            Need::WeighIn => Verdict::WeighInFirst,
+            Need::StepUp => Verdict::StepUp,
+            Need::Stuck => Verdict::BackOff,
+            Need::Test => Verdict::Test,
+            Need::Begin => Verdict::Begin,
+            Need::GoingOn => Verdict::AddReps,
+        }
+    }
 }
 
 /// One athlete's line.

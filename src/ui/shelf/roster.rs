@@ -2,11 +2,10 @@
 
 use crate::catalogue::Ladder;
 use crate::coaching::caps::MILD_PAIN;
-use crate::coaching::roster::Need as Needs;
 use crate::coaching::{NextStep, Verdict};
 use crate::report::words::Words;
 use crate::timeline::Pain;
-use crate::ui::views::{LyingView, Need, RosterLine, RosterView};
+use crate::ui::views::{LyingView, RosterLine, RosterView};
 use crate::units::{Mass, Rail, Side, Unit};
 
 use super::opened::{Athlete, Opened};
@@ -48,7 +47,7 @@ fn line(opened: &Opened, athlete: &Athlete) -> RosterLine {
     RosterLine {
         athlete: athlete.folder.clone(),
         name: athlete.line.athlete.clone(),
-        need: need(athlete.line.need),
+        need: athlete.line.need,
         glyph: ladder.map(|ladder| glyph(ladder, &steps)),
         ladder: ladder.map_or_else(|| "—".to_owned(), |ladder| ladder.title.clone()),
         rung: rungs_now(&rungs),
@@ -90,18 +89,6 @@ pub(super) fn pain(pain: &Pain) -> String {
     match pain.side {
         Some(side) => format!("{} {} {}", pain.site.word(), Side::letter(side), pain.score),
         None => format!("{} {}", pain.site.word(), pain.score),
-    }
-}
-
-fn need(need: Needs) -> Need {
-    match need {
-        Needs::Hurts => Need::Hurts,
-        Needs::WeighIn => Need::WeighIn,
-        Needs::StepUp => Need::StepUp,
-        Needs::Stuck => Need::Stuck,
-        Needs::Test => Need::Test,
-        Needs::Begin => Need::Begin,
-        Needs::GoingOn => Need::GoingOn,
     }
 }
 

@@ -2,6 +2,8 @@
 
 use crate::units::Rail;
 
+pub use crate::coaching::roster::Need;
+
 use super::Verdict;
 
 /// The roster.
@@ -9,58 +11,6 @@ use super::Verdict;
 pub struct RosterView {
     /// Lines in order of need, then name.
     pub lines: Vec<RosterLine>,
-}
-
-/// What an athlete needs most.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-#[allow(missing_docs)]
-pub enum Need {
-    Hurts,
-    WeighIn,
-    StepUp,
-    Stuck,
-    Test,
-    Begin,
-    GoingOn,
-}
-
-impl Need {
-    /// Every need, most pressing first.
-    pub const ALL: [Need; 7] = [
-        Need::Hurts,
-        Need::WeighIn,
-        Need::StepUp,
-        Need::Stuck,
-        Need::Test,
-        Need::Begin,
-        Need::GoingOn,
-    ];
-
-    /// Its name on screen.
-    pub fn title(self) -> &'static str {
-        match self {
-            Need::Hurts => "Hurts",
-            Need::WeighIn => "Weigh-in",
-            Need::StepUp => "Step up",
-            Need::Stuck => "Stuck",
-            Need::Test => "Test",
-            Need::Begin => "Begin",
-            Need::GoingOn => "Going on",
-        }
-    }
-
-    /// The verdict whose badge stands for it.
-    pub fn badge(self) -> Verdict {
-        match self {
-            Need::Hurts => Verdict::Pause,
-            Need::WeighIn => Verdict::WeighInFirst,
-            Need::StepUp => Verdict::StepUp,
-            Need::Stuck => Verdict::BackOff,
-            Need::Test => Verdict::Test,
-            Need::Begin => Verdict::Begin,
-            Need::GoingOn => Verdict::AddReps,
-        }
-    }
 }
 
 /// One athlete.

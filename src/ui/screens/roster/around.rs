@@ -161,9 +161,9 @@ impl Chip {
             let colour = if self.chosen {
                 *theme.raised
             } else {
-                badge_colour(need.badge(), &theme)
+                badge_colour(need.stands_for(), &theme)
             };
-            badge(ui.painter(), square, need.badge(), colour, fill);
+            badge(ui.painter(), square, need.stands_for(), colour, fill);
         }
         let at = pos2(rect.left() + 10.0 + self.icon(), y - galley.size().y / 2.0);
         ui.painter().galley(at, galley, self.colour(&theme));
