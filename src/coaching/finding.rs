@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::outlook::HeldBack;
+use super::held_back::HeldBack;
 use crate::catalogue::{Amount, Caution, Site};
 use crate::timeline::LOWEST_HEALTHY_BMI;
 

@@ -12,6 +12,7 @@ pub mod entry;
 pub mod facts;
 pub mod finding;
 pub mod goals;
+pub mod held_back;
 pub mod judge;
 pub mod loads;
 pub mod meet;

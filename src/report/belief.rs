@@ -2,7 +2,7 @@
 
 use chrono::{Days, NaiveDate};
 
-use crate::coaching::outlook::{Evidence, HeldBack, Place};
+use crate::coaching::held_back::{Evidence, HeldBack, Place};
 use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Likely, LinkKind, Suspect};
 use crate::units::{Added, Effort, Unit};
 

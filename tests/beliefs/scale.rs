@@ -5,7 +5,7 @@
 
 use rungwright::body::one_arm;
 use rungwright::catalogue::{Catalogue, Ladder};
-use rungwright::coaching::outlook::{Evidence, Place, held_back};
+use rungwright::coaching::held_back::{Evidence, Place, held_back};
 use rungwright::strength::{Coverage, Estimates, LinkKind, RailBelief};
 use rungwright::units::Rail;
 

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::body::demand::goal;
 use crate::catalogue::{Ladder, Rung};
-use crate::coaching::outlook::{chance_of, held_back};
+use crate::coaching::held_back::held_back;
+use crate::coaching::outlook::chance_of;
 use crate::coaching::standing::{is_set_aside, rails};
 use crate::report::belief::{self, between, link, span};
 use crate::report::numbers::{day, number};
