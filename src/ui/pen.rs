@@ -112,25 +112,38 @@ impl Line {
                 return galley;
             }
             for section in sections {
-                section.format.font_id.size = (section.format.font_id.size - 1.0).max(LEAST);
+                let size = (section.format.font_id.size - 1.0).max(LEAST);
+                section.format.font_id.size = size;
+                section.format.line_height = Some(line_height(size));
             }
         }
     }
 
-    /// Laid out to end at the right: on one line, drawn smaller where that is enough, else on two. The galley's origin is its
-    /// right upper corner.
-    pub fn at_right(mut self, painter: &Painter, width: f32) -> Arc<Galley> {
-        self.job.halign = Align::RIGHT;
+    /// Laid out whole where it can be: on one line, drawn smaller where that is enough, else on two, else on three of the
+    /// smallest type. With `at` right or centre the galley's origin is at its right or in its middle.
+    pub fn fitted(mut self, painter: &Painter, width: f32, at: Align) -> Arc<Galley> {
+        self.job.halign = at;
         let one = self.clone().squeezed(painter, width);
         if !one.elided {
             return one;
         }
-        self.job.wrap = TextWrapping {
-            max_width: width.max(1.0),
-            max_rows: 2,
-            ..TextWrapping::default()
+        let rows = |mut line: Self, rows: usize| {
+            line.job.wrap = TextWrapping {
+                max_width: width.max(1.0),
+                max_rows: rows,
+                ..TextWrapping::default()
+            };
+            painter.layout_job(line.job)
         };
-        painter.layout_job(self.job)
+        let two = rows(self.clone(), 2);
+        if !two.elided {
+            return two;
+        }
+        for section in &mut self.job.sections {
+            section.format.font_id.size = LEAST;
+            section.format.line_height = Some(line_height(LEAST));
+        }
+        rows(self, 3)
     }
 
     /// Laid out in as many lines of `width` as it needs.

@@ -3,10 +3,10 @@
 use std::sync::Arc;
 
 use egui::epaint::CubicBezierShape;
-use egui::{Align2, Color32, Galley, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use egui::{Align, Align2, Color32, Galley, Painter, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 
 use crate::ui::pen::{Ink, Line, letters};
-use crate::ui::theme::{Face, Theme, size, translucent};
+use crate::ui::theme::{Face, Theme, line_height, size, translucent};
 use crate::ui::views::{LadderView, Spot};
 
 use super::heights::decimals;
@@ -121,10 +121,15 @@ fn half(layout: &Layout) -> f32 {
     if layout.one_line { 12.5 } else { 18.5 }
 }
 
-/// Title over standard; the status at the right, dropped first where there is no room, then the standard.
+/// Title over standard; the status at the right, dropped first where there is no room, then the standard. A title that is cut
+/// even in small type takes both lines.
 fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, theme: &Theme) {
-    let title = Line::new(&rung.title, Ink::new(Face::LabelStrong, size::BODY, *theme.ink))
-        .squeezed(painter, text.width());
+    let titled = |size| Line::new(&rung.title, Ink::new(Face::LabelStrong, size, *theme.ink));
+    let mut title = titled(size::BODY).squeezed(painter, text.width());
+    if title.elided {
+        title = titled(size::SMALL).fitted(painter, text.width(), Align::LEFT);
+    }
+    let one_row = title.rows.len() == 1;
     let standard_ink = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let standard = Line::new(&rung.standard, standard_ink).on_one_line(painter, f32::INFINITY);
     let status = if rung.is_goal && rung.status.is_none() {
@@ -141,7 +146,7 @@ fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, t
     let status = status.map(|status| {
         Line::new(status, Ink::new(face, size::TABLE, colour)).on_one_line(painter, f32::INFINITY)
     });
-    let fits = standard.size().x <= text.width();
+    let fits = one_row && standard.size().x <= text.width();
     let bottom = text.center().y
         + if fits {
             title.size().y / 2.0 + 7.0
@@ -150,7 +155,7 @@ fn two_lines(painter: &Painter, rung: &crate::ui::views::RungView, text: Rect, t
         };
     let line_top = bottom - standard.size().y + 1.0;
     let title_top = bottom - 14.0 - title.size().y + if fits { 0.0 } else { 14.0 };
-    if let Some(status) = status {
+    if let Some(status) = status.filter(|_| one_row) {
         let left = text.right() - status.size().x;
         if standard.size().x + 16.0 <= left - text.left() {
             painter.galley(pos2(left, line_top), status, colour);
@@ -186,29 +191,28 @@ pub(super) fn names_on_rungs(painter: &Painter, view: &LadderView, layout: &Layo
             .iter()
             .any(|hand| hand.steps_up && hand.at == Spot::Rung(nth));
         let ink = Ink::new(Face::LabelStrong, size::TABLE, *theme.ink);
-        let galley = Line::new(&rung.title, ink).squeezed(painter, layout.rails[1] - layout.rails[0] + 20.0);
+        let room = layout.rails[1] - layout.rails[0] + 20.0;
+        let galley = Line::new(&rung.title, ink).fitted(painter, room, Align::Center);
         let holds = view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
         let lift = match (rung.is_goal, holds) {
             (_, true) => 25.0,
             (true, false) => 18.0,
             (false, false) => 13.0,
         };
-        let over = place.rect.top() - lift;
-        let centre = pos2(
-            layout.middle(),
-            if steps_up {
-                place.rect.bottom() + 20.0
-            } else {
-                over
-            },
-        );
+        let further = (galley.size().y - line_height(size::TABLE)).max(0.0) / 2.0;
+        let y = if steps_up {
+            place.rect.bottom() + 20.0 + further
+        } else {
+            place.rect.top() - lift - further
+        };
+        let centre = pos2(layout.middle(), y);
         let plate = Rect::from_center_size(centre, galley.size() + vec2(12.0, 0.0));
         if plate.top() < layout.area.top() || taken.iter().any(|other| other.intersects(plate)) {
             continue;
         }
         taken.push(plate);
         painter.rect_filled(plate, 4.0, crate::ui::theme::translucent(*theme.surface, 0.94));
-        painter.galley(plate.min + vec2(6.0, 0.0), galley, *theme.ink);
+        painter.galley(plate.center_top(), galley, *theme.ink);
     }
 }
 
@@ -299,7 +303,7 @@ impl Names<'_> {
         let colour = if self.chosen { *theme.ember } else { *theme.ink };
         let title = Line::new(self.title, Ink::new(Face::LabelStrong, 15.0, colour));
         let line = Line::new(self.line, Ink::new(Face::Label, size::TABLE, *theme.ink2));
-        [title.at_right(painter, width), line.at_right(painter, width)]
+        [title, line].map(|line| line.fitted(painter, width, Align::RIGHT))
     }
 
     /// Paints them with `y` as their middle; not at all where there is no room to read them.
