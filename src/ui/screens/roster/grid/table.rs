@@ -30,12 +30,14 @@ impl Columns {
     /// For a place of this width and rows of at most so many sets.
     pub(super) fn of(width: f32, sets: usize) -> Self {
         let name = if width > 1100.0 { 170.0 } else { 130.0 };
-        let rung = if width > 1100.0 { 300.0 } else { 190.0 };
         let weighs = 20.0 + name;
         let pain = weighs + FIELD + 2.0 * GAP;
         let at = pain + 78.0 + 2.0 * GAP;
+        // The rung's name gets what the sets leave.
+        let sets = crate::ui::screens::ladders::many(sets.max(1));
+        let rung = (width - at - (sets + 1.0) * (FIELD + GAP) - 12.0).clamp(190.0, 300.0);
         let first = at + rung + FIELD + GAP;
-        let each = (width - first - 12.0) / crate::ui::screens::ladders::many(sets.max(1)) - GAP;
+        let each = (width - first - 12.0) / sets - GAP;
         Self {
             weighs,
             pain,
