@@ -31,9 +31,10 @@ impl<'a> SheetFrame<'a> {
             .stroke(Stroke::new(1.5, *theme.edge))
             .corner_radius(RADIUS_CARD)
             .inner_margin(Margin::same(20));
+        // The place behind fades toward the page, in either theme.
         let modal = Modal::new(Id::unique(("sheet", self.title)))
             .frame(frame)
-            .backdrop_color(translucent(*theme.ink, 0.35));
+            .backdrop_color(translucent(*theme.bench, 0.7));
         let response = modal.show(ui.ctx(), |ui| {
             ui.set_width(self.width.min(screen.width() - 80.0));
             ui.label(
