@@ -51,6 +51,10 @@ fn cost(missed: bool, reserve: f64) -> f64 {
 
 /// Fatigue grows no further after so many hard sets. A.
 const MOST_HARD_SETS: f64 = 6.0;
+/// Variance of counts before any was seen: two repetitions either way. A.
+const COUNTS_VAR: f64 = 4.0;
+/// Sets that are remembered for how much counts differ. A.
+const COUNTS_MEMORY: f64 = 15.0;
 /// Mean outlier probability from which a day teaches nothing about how days differ. A.
 const DOUBTFUL_DAY: f64 = 0.3;
 
@@ -152,7 +156,7 @@ impl Filter {
     }
 
     /// Learns the sets in order; says how doubtful those were that say something.
-    fn sets(&self, state: &mut State, rows: &[Row], read: &mut DayRead) -> f64 {
+    fn sets(&mut self, state: &mut State, rows: &[Row], read: &mut DayRead) -> f64 {
         let hardest = rows::hardest(state, rows);
         let mut hard_sets = [0.0f64; 3];
         let (mut doubt, mut informative) = (0.0, 0.0);
@@ -175,7 +179,7 @@ impl Filter {
                 side: sign(row.side),
             };
             let bias = state.mean[BIAS];
-            let moved = learn(state, &observed, &self.tuning);
+            let moved = learn(state, &observed, self.wobbles(row, said), &self.tuning);
             if let Some(slot) = read.sets.get_mut(row.nth) {
                 *slot = Some(SetRead {
                     outlier: moved.outlier,
@@ -200,6 +204,23 @@ impl Filter {
         } else {
             0.0
         }
+    }
+
+    /// Whether counts differed before this one, so that sets say how repetitions fall off with load.
+    fn wobbles(&mut self, row: &Row, said: Says) -> bool {
+        let least = self.tuning.least_wobble * self.tuning.least_wobble;
+        let wobbled = self.counts.is_none_or(|(_, var)| var >= least);
+        if said != Says::AtLeast {
+            let count = row.reps + row.left.unwrap_or(0.0);
+            let (mean, var) = self.counts.unwrap_or((count, COUNTS_VAR));
+            let off = count - mean;
+            let now = (
+                mean + off / COUNTS_MEMORY,
+                var + (off * off - var) / COUNTS_MEMORY,
+            );
+            self.counts = Some(now);
+        }
+        wobbled
     }
 
     /// Learns how much days differ and how much is said, and opens the belief again when set after set is called a typo.

@@ -27,6 +27,8 @@ pub struct Filter {
     pub(super) day_learnt: f64,
     /// Share of recent training days without report or miss.
     pub(super) silence: f64,
+    /// Mean and variance of recent counts of repetitions, done and left; none before the first.
+    pub(super) counts: Option<(f64, f64)>,
     /// How much recent days were called typos.
     pub(super) alarm: f64,
 }
@@ -37,6 +39,7 @@ impl Filter {
         Self {
             day_var: tuning.day_sd * tuning.day_sd,
             silence: tuning.start_silence,
+            counts: None,
             tuning,
             prior,
             state: None,

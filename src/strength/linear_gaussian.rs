@@ -86,7 +86,7 @@ fn without_reps_and_typos_the_filter_is_the_kalman_filter() {
                 hard_sets,
                 side: 0.0,
             };
-            learn(&mut state, &set, &tuning);
+            learn(&mut state, &set, true, &tuning);
             hard_sets += 1.0;
         }
     }

@@ -132,7 +132,7 @@ fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square,
 }
 
 /// Moves the belief by one set.
-pub(super) fn learn(state: &mut State, set: &Observed, tuning: &Tuning) -> Moved {
+pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Moved {
     let (columns, q, likelihood) = read(state, set, tuning);
     let Outlier { share, flat } = set.outlier(tuning);
     let z = likelihood.value.max(1e-12);
@@ -147,7 +147,11 @@ pub(super) fn learn(state: &mut State, set: &Observed, tuning: &Tuning) -> Moved
         std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
     });
     let step = safe_step(&q, &m, tuning.most_growth);
-    let keep_curve = matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
+    let keep_curve = !wobbles || matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
+    if !wobbles {
+        // One count again and again is likelier the steeper the curve, which says nothing about the curve.
+        (gradient[CURVE], gradient[BEND]) = (0.0, 0.0);
+    }
     let before = state.strength(set.side);
     apply(state, &columns, &gradient, &m, step, keep_curve);
     let moved = state.strength(set.side) - before;

@@ -56,6 +56,7 @@ impl Default for Tuning {
             day_sd_memory: 20.0,
             day_sd_by_information: true,
             longest_step: 3.0,
+            least_wobble: 0.75,
             most_growth: 0.05,
             day_share: 0.33,
             spent_after_miss: true,

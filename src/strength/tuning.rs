@@ -113,6 +113,8 @@ pub struct Tuning {
     pub easy_sd: f64,
     /// Whether a habit's reserve teaches the reps curve too.
     pub habit_teaches: bool,
+    /// Standard deviation of recent counts, repetitions, under which sets say nothing of the reps curve. A.
+    pub least_wobble: f64,
     /// Sd added where nobody reports a reserve or misses: all then stands on a habit. T.
     pub silence_sd: f64,
     /// Days in which a report or a miss is forgotten there by a factor e. A.
@@ -229,6 +231,7 @@ impl Tuning {
             easy_mean: 8.0,
             easy_sd: 3.5,
             habit_teaches: false,
+            least_wobble: 0.0,
             silence_sd: 0.0,
             silence_days: 15.0,
             silence_power: 4.0,

@@ -13,3 +13,4 @@ mod heading;
 mod log;
 mod outlook;
 mod scale;
+mod steady;
