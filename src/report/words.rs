@@ -7,7 +7,7 @@ use crate::units::{Rail, Unit};
 
 mod cautions;
 
-pub use cautions::rung_caution;
+pub use cautions::{pain_scale, rung_caution};
 
 use super::belief;
 use super::numbers::{ago, day, days, kg, number};

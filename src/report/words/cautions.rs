@@ -2,6 +2,8 @@
 
 use crate::catalogue::Caution;
 use crate::coaching::CareNote;
+use crate::coaching::caps::MILD_PAIN;
+use crate::coaching::facts::STRONG_PAIN;
 use crate::coaching::finding::HEALTHY_FROM;
 
 use super::super::numbers::{about, ago, day, kg, number};
@@ -82,4 +84,13 @@ pub fn rung_caution(caution: Caution) -> &'static str {
         Caution::Belt => "Check belt, chain and carabiner; keep the plates from swinging.",
         Caution::Head => "Head toward the floor: mat, spotter or wall, and a way out.",
     }
+}
+
+/// What the rules make of a pain score, under the field that asks for one.
+pub fn pain_scale() -> String {
+    format!(
+        "{} or less: go on. {MILD_PAIN} to {}: not harder. {STRONG_PAIN} or more: pause. Stop on sharp pain.",
+        MILD_PAIN - 1,
+        STRONG_PAIN - 1
+    )
 }

@@ -2,6 +2,7 @@
 
 use egui::{Key, Slider, TextEdit, Ui};
 
+use crate::report::words::pain_scale;
 use crate::ui::action::Actions;
 use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, Pen};
@@ -75,8 +76,7 @@ fn pain_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mut Ac
         ui.add(Slider::new(score, 0..=10)).labelled_by(label);
         ui.add_space(8.0);
         let theme = Theme::of(ui);
-        let words = "2 or less: go on. 3 or 4: not harder. 5 or more: pause. Stop on sharp pain.";
-        ui.colored_label(*theme.ink2, words);
+        ui.colored_label(*theme.ink2, pain_scale());
         ui.add_space(8.0);
         let title = format!("Write pain {score} of 10");
         if (Button::main(&title).key("Enter").flow(ui).clicked() || entered)
