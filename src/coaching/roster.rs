@@ -126,6 +126,7 @@ pub struct RailNow {
 pub fn roster(logs: &[Log], catalogue: &Catalogue, plates: &PlatesOnHand, on: NaiveDate) -> Vec<Line> {
     let mut lines: Vec<Line> = logs
         .par_iter()
+        .with_max_len(1)
         .filter(|log| !log.is_archived(on))
         .map(|log| line(&Timeline::new(log, catalogue, on), catalogue, plates))
         .collect();
