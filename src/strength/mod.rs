@@ -29,7 +29,7 @@
 //! Silence is not taken for granted before the first day (no reserve logged 0.5 % of CRPS).
 //! One more repetition at the same load does not always raise the belief, and should not: who did heavy fives and now does
 //! far more at a light load has more endurance than was thought, so that the fives stand for a lower 1RM. The level is kept
-//! from falling for that, but the rise may be smaller than for a repetition less: by up to 0.3 % where the set is no likely
+//! from falling for that, but the rise may be smaller than for a repetition less: by up to 0.5 % where the set is no likely
 //! typo, more where its doubt grows with it. Taking the largest rise over all smaller counts would cost a second reading of
 //! most sets.
 //! One count of repetitions again and again, with one reserve, is likelier the steeper the reps curve, so that the filter as

@@ -147,8 +147,10 @@ pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &T
         std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
     });
     let step = safe_step(&q, &m, tuning.most_growth);
-    let keep_curve = !wobbles || matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
-    if !wobbles {
+    let habit = matches!(set.says, Says::Habit(_));
+    let steady = !wobbles && !habit;
+    let keep_curve = steady || habit && !tuning.habit_teaches;
+    if steady {
         // One count again and again is likelier the steeper the curve, which says nothing about the curve.
         (gradient[CURVE], gradient[BEND]) = (0.0, 0.0);
     }
