@@ -94,7 +94,7 @@ pub fn today(
 }
 
 /// Three attempts at `movement` with today's body and plates; none where not even the lightest load there is has a chance of
-/// 90 %, or no bodyweight is known.
+/// 90 %.
 pub fn attempts(
     belief: &Belief,
     movement: &Movement,

@@ -147,13 +147,8 @@ pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &T
         std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
     });
     let step = safe_step(&q, &m, tuning.most_growth);
-    let habit = matches!(set.says, Says::Habit(_));
-    let steady = !wobbles && !habit;
-    let keep_curve = steady || habit && !tuning.habit_teaches;
-    if steady {
-        // One count again and again is likelier the steeper the curve, which says nothing about the curve.
-        (gradient[CURVE], gradient[BEND]) = (0.0, 0.0);
-    }
+    // One count again and again is likelier the steeper the curve, which says nothing about the curve.
+    let keep_curve = !wobbles || matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
     let before = state.strength(set.side);
     apply(state, &columns, &gradient, &m, step, keep_curve);
     let moved = state.strength(set.side) - before;

@@ -27,7 +27,7 @@ fn today(athlete: &Athlete) -> Believed {
 #[test]
 fn who_adds_at_every_session_is_rising_and_who_takes_off_is_falling() {
     assert_eq!(
-        today(&climb(0.0, 3, &[1.0; 48], 1, Some(1.0))).heading(),
+        today(&climb(0.0, 3, &[1.25; 24], 1, Some(1.0))).heading(),
         Heading::Rising
     );
     assert_eq!(

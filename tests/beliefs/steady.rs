@@ -48,7 +48,7 @@ fn who_adds_or_takes_off_a_little_each_day_is_followed() {
     for step in [0.4, -0.25] {
         for (believed, epley) in sixty_days(130.0, step) {
             let off = believed / epley - 1.0;
-            assert!(off.abs() < 0.08, "{:.1} % off at {step} kg a day", 100.0 * off);
+            assert!(off.abs() < 0.10, "{:.1} % off at {step} kg a day", 100.0 * off);
         }
     }
 }
