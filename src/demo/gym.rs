@@ -6,7 +6,7 @@ use rayon::prelude::*;
 use crate::catalogue::{Catalogue, Help, OwnFile};
 use crate::coaching::PlatesOnHand;
 use crate::logbook::record::{Fact, Load, Placed, Set};
-use crate::logbook::{Record, Written};
+use crate::logbook::{Record, Settings, Written};
 use crate::units::{Effort, Given, Mass, Outcome, Reps, Seconds, Typed, Unit};
 
 use super::cast::{Act, Block, Member, Scale, Session, twelve};
@@ -40,19 +40,11 @@ pub struct Gym {
 /// The gym's own ladder.
 const OWN_LADDER: &str = include_str!("ring-dip.ron");
 
-/// Plates of the demo gym: 20 15 10 5 5 2.5 2.5 1.25 1.25 kg.
-fn plates() -> Vec<Typed> {
-    [20.0, 15.0, 10.0, 5.0, 5.0, 2.5, 2.5, 1.25, 1.25]
-        .iter()
-        .filter_map(|kg| Typed::new(*kg, Unit::Kg).ok())
-        .collect()
-}
-
 /// The gym of `plan`.
 pub fn gym(plan: &Plan) -> Gym {
     let own = OwnFile::new("ladders/ring-dip.ron", OWN_LADDER);
     let (catalogue, _sound) = Catalogue::shipped().with_own(&[own]);
-    let plates = plates();
+    let plates = Settings::fresh(Unit::Kg).plates;
     let rack = PlatesOnHand::new(&plates, Mass::ZERO);
     let mut chance = oorandom::Rand64::new(u128::from(plan.seed));
     let mut members = twelve();

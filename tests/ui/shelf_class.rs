@@ -182,6 +182,38 @@ fn what_was_typed_on_another_day_is_told_and_not_mixed_into_today() {
 }
 
 #[test]
+fn a_draft_that_cannot_be_read_is_set_aside_and_not_written_over() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = two(home.path());
+    let typed = TypedClass {
+        cells: vec![TypedCell {
+            athlete: key(&shelf, "Bo Lund"),
+            at: TypedAt::Weighs,
+            text: "80.5".into(),
+        }],
+    };
+    let keep = |typed: &TypedClass| GymDeed::KeepTyped {
+        typed: typed.clone(),
+        leaves: true,
+    };
+    done(&mut shelf, keep(&typed));
+    drop(shelf);
+    let drafts = home.path().join("state/drafts");
+    let path = std::fs::read_dir(&drafts)
+        .unwrap()
+        .next()
+        .unwrap()
+        .unwrap()
+        .path();
+    std::fs::write(&path, "(cells: [half a ").unwrap();
+    let mut shelf = again(home.path());
+    done(&mut shelf, keep(&typed));
+    let aside = std::fs::read_to_string(path.with_extension("damaged")).unwrap();
+    assert_eq!(aside, "(cells: [half a ");
+    assert_eq!(shelf.class().typed, typed);
+}
+
+#[test]
 fn a_rename_and_an_archiving_are_records_and_each_is_taken_back_by_one_undo() {
     let home = tempfile::tempdir().unwrap();
     let mut shelf = two(home.path());

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Drives the real window in a virtual display, by keyboard only, and takes pictures to look at.
-# Not part of `cargo test`. It needs: xvfb xdotool imagemagick libxcursor1 libxi6 libxkbcommon-x11-0
+# Not part of `cargo test`. It needs what common.sh needs.
 #
 #   cargo build --release && bash tests/window/drive.sh target/release/rungwright /tmp/pictures
 #
@@ -9,48 +9,9 @@ set -euo pipefail
 
 program=$(realpath "${1:-target/release/rungwright}")
 pictures=${2:-/tmp/rungwright-pictures}
-home=$(mktemp -d)
-display=":${DISPLAY_NUMBER:-77}"
-mkdir -p "$pictures"
-export HOME=$home XDG_STATE_HOME=$home/state XDG_DATA_HOME=$home/data XDG_CACHE_HOME=$home/cache XDG_CONFIG_HOME=$home/config
-export RUNGWRIGHT_DEVICE=bench LIBGL_ALWAYS_SOFTWARE=1
-unset WAYLAND_DISPLAY || true
-
-Xvfb "$display" -screen 0 1440x900x24 -nolisten tcp >/dev/null 2>&1 &
-xvfb=$!
-for _ in $(seq 100); do [ -S "/tmp/.X11-unix/X${display#:}" ] && break; sleep 0.1; done
-export DISPLAY=$display
-app=
-clean() {
-    [ -n "$app" ] && kill "$app" 2>/dev/null || true
-    kill "$xvfb" 2>/dev/null || true
-    rm -rf "$home"
-}
-trap clean EXIT
-
-fail() { echo "FAILED: $*" >&2; exit 1; }
-open() { # arguments of the program
-    "$program" "$@" &
-    app=$!
-    for _ in $(seq 200); do
-        window=$(xdotool search --onlyvisible --name Rungwright 2>/dev/null | tail -1) || true
-        [ -n "$window" ] && break
-        sleep 0.1
-    done
-    [ -n "$window" ] || fail "no window"
-    xdotool windowfocus "$window"
-    sleep 1.5
-}
-size() { xdotool windowsize "$window" "$1" "$2"; sleep 0.8; }
-key() { for k in "$@"; do xdotool key "$k"; sleep "${PAUSE:-0.35}"; done; }
-shot() { sleep "${PAUSE:-0.4}"; import -window "$window" "$pictures/$1.png"; }
-close() { kill "$app"; wait "$app" 2>/dev/null || true; app=; sleep 0.3; }
-records() { find "$1" -name 'journal-bench.ron' -exec cat {} + 2>/dev/null | grep -c "$2" || true; }
-expect() { # how many, pattern, what
-    local found
-    found=$(records "$logbook" "$2")
-    [ "$found" = "$1" ] || fail "$3: expected $1, found $found"
-}
+display_number=77
+PAUSE=${PAUSE:-0.35}
+. "$(dirname "$0")/common.sh"
 
 # A fresh start offers the ways in; the demo is the lowest rung.
 open
@@ -71,7 +32,7 @@ shot next
 key Return; sleep 0.4
 key Return; sleep 0.4
 key Return; sleep 0.4
-sets=$(records "$logbook" 'what: Set(')
+sets=$(records 'what: Set(')
 [ "$sets" = 3 ] || fail "three sets: found $sets"
 key u; sleep 0.4
 expect 1 'what: Retract(' "one undone"
@@ -124,11 +85,11 @@ key space; sleep 1.2; shot bar-hold-count; sleep 8.5; shot bar-hold; key space; 
 expect 1 'Hold(' "a hold from the bar view"
 key Escape; key Return; sleep 0.25
 kill -9 "$app"; wait "$app" 2>/dev/null || true; app=
-[ "$(records "$logbook" 'what: Set(.*\|Hold(')" -ge 1 ] || fail "the set was lost by the kill"
-before=$(records "$logbook" 'what: ')
+[ "$(records 'what: Set(.*\|Hold(')" -ge 1 ] || fail "the set was lost by the kill"
+before=$(records 'what: ')
 open
 shot again
-after=$(records "$logbook" 'what: ')
+after=$(records 'what: ')
 [ "$before" = "$after" ] || fail "a start changed the journal"
 
 # Idle: no processor time.

@@ -40,6 +40,11 @@ impl Drafts {
         let mark = mark_of(&real);
         let file = folder.join(format!("{mark}-{}{ENDING}", opened.on));
         let text = machine.disk().read(&file).unwrap_or_default();
+        let typed = ron::from_str(&String::from_utf8_lossy(&text));
+        if typed.is_err() && !text.is_empty() {
+            // What can't be read is set aside, so that the next word typed doesn't write over it.
+            let _ = machine.disk().rename(&file, &file.with_extension("damaged"));
+        }
         let names = machine.disk().list(&folder).unwrap_or_default();
         let day_of = |name: &str| -> Option<NaiveDate> {
             let rest = name.strip_prefix(&mark)?.strip_prefix('-')?;
@@ -47,7 +52,7 @@ impl Drafts {
         };
         let days = names.iter().filter_map(|name| day_of(&name.to_string_lossy()));
         Self {
-            today: ron::from_str(&String::from_utf8_lossy(&text)).unwrap_or_default(),
+            today: typed.unwrap_or_default(),
             other: days.filter(|day| *day != opened.on).max(),
             file: Some(file),
         }

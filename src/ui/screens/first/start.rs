@@ -10,7 +10,7 @@ use crate::ui::theme::Theme;
 use crate::ui::views::FirstView;
 use crate::ui::widgets::{Button, ButtonLook, Choices};
 
-use super::typed::{PLATES_KG, PLATES_LB, StartState};
+use super::typed::{StartState, usual_plates};
 
 /// Shows the form; true when it should close. The goal stands beside the person where there is room, and what makes the logbook
 /// is always in sight.
@@ -93,15 +93,15 @@ fn person_ui(ui: &mut Ui, state: &mut StartState) {
         &mut state.bodyweight,
         120.0,
     );
-    let usual = if state.in_lb { PLATES_LB } else { PLATES_KG };
-    let mut plates = state.plates.clone().unwrap_or_else(|| usual.to_owned());
+    let usual = usual_plates(state.in_lb);
+    let mut plates = state.plates.clone().unwrap_or_else(|| usual.clone());
     field(
         ui,
         &format!("Plates you can hang, {unit}, each one"),
         &mut plates,
         320.0,
     );
-    state.plates = (plates != PLATES_KG && plates != PLATES_LB).then_some(plates);
+    state.plates = (plates != usual).then_some(plates);
 }
 
 /// Height, sex and birth date: not needed, and why they help.

@@ -2,9 +2,11 @@
 
 use chrono::NaiveDate;
 
+use crate::logbook::Settings;
 use crate::ui::book::NewLogbook;
 use crate::ui::screens::next::typed_number;
 use crate::ui::views::{FirstView, LadderChoice};
+use crate::units::Unit;
 
 /// What is typed so far.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -25,8 +27,10 @@ pub struct StartState {
 /// Which question, and the amount left and right.
 type Answers = Vec<(usize, [Option<f64>; 2])>;
 
-pub(super) const PLATES_KG: &str = "20 15 10 5 5 2.5 2.5 1.25 1.25";
-pub(super) const PLATES_LB: &str = "45 25 10 10 5 5 2.5";
+/// The plates of a logbook of which nothing is known, as they are typed.
+pub(super) fn usual_plates(in_lb: bool) -> String {
+    Settings::fresh(if in_lb { Unit::Lb } else { Unit::Kg }).plates_text()
+}
 
 impl StartState {
     /// What would be made; none while the name is missing or something typed is no number.
@@ -34,10 +38,7 @@ impl StartState {
         if self.name.trim().is_empty() {
             return Err("Give a name.");
         }
-        let plates = self
-            .plates
-            .as_deref()
-            .unwrap_or(if self.in_lb { PLATES_LB } else { PLATES_KG });
+        let plates = self.plates.clone().unwrap_or_else(|| usual_plates(self.in_lb));
         let plates: Option<Vec<f64>> = plates.split_whitespace().map(typed_number).collect();
         let ladder = self.ladder.and_then(|nth| view.ladders.get(nth));
         Ok(NewLogbook {
