@@ -13,10 +13,7 @@ fn plain_sets<'t, 'a>(
     entry: &'t Entry,
     rail: Rail,
 ) -> impl Iterator<Item = &'t LoggedSet<'a>> {
-    let form = Form::plain(&entry.movement);
-    timeline
-        .evidence()
-        .filter(move |set| set.form == Some(form) && set.counts_for(rail))
+    timeline.of_form(Form::plain(&entry.movement), rail)
 }
 
 /// Whether so much has been logged in one set of the last 365 days; a missed set's completed reps count.

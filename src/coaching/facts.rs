@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 
 use crate::catalogue::{Catalogue, Caution, Ladder, Movement, Rung, Site};
-use crate::timeline::{EVIDENCE_DAYS, Timeline};
+use crate::timeline::{EVIDENCE_DAYS, LoggedSet, Timeline};
 use crate::units::{Bodyweight, Rail, Share, SystemLoad};
 
 use super::entry::Named;
@@ -242,10 +242,9 @@ fn falls(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail, rung: &Rung) -> V
     let height = ladder.half_rungs(rung);
     // (day, something above was tried, something above failed under its range)
     let mut days: Vec<(NaiveDate, bool, bool)> = Vec::new();
-    for set in timeline.evidence().filter(|set| set.counts_for(rail)) {
-        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
-            continue;
-        };
+    let counts = |set: &&LoggedSet<'_>| set.counts_for(rail) && timeline.is_evidence(set);
+    for set in timeline.on_ladder(ladder).filter(counts) {
+        let Some(tag) = set.tag else { continue };
         let above = tag.height > height;
         let failed = above && set.failed() && set.amount < tag.rung.work.range.lo();
         match days.last_mut() {

@@ -190,10 +190,7 @@ pub fn by_day<'t, 'a>(
     rail: Rail,
 ) -> Vec<(NaiveDate, Vec<&'t LoggedSet<'a>>)> {
     let mut days: Vec<(NaiveDate, Vec<&LoggedSet<'a>>)> = Vec::new();
-    for set in timeline
-        .evidence()
-        .filter(|set| set.form == Some(form) && set.counts_for(rail))
-    {
+    for set in timeline.of_form(form, rail) {
         match days.last_mut() {
             Some((date, sets)) if *date == set.date => sets.push(set),
             _ => days.push((set.date, vec![set])),

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 
 use crate::catalogue::{Ladder, Rung, Way};
 use crate::logbook::record::Placed;
-use crate::timeline::{EVIDENCE_DAYS, Timeline};
+use crate::timeline::{EVIDENCE_DAYS, LoggedSet, Timeline};
 use crate::units::Rail;
 
 /// The rung that records put a rail on.
@@ -65,9 +65,8 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
     let Some(aside) = last.filter(|placement| *placement.rung == Placed::SetAside) else {
         return false;
     };
-    !timeline.sets.iter().any(|set| {
-        set.date > aside.date && set.counts_for(rail) && set.tag.is_some_and(|tag| tag.is_on(ladder))
-    })
+    let later = |set: &LoggedSet<'_>| set.date > aside.date && set.counts_for(rail);
+    !timeline.on_ladder(ladder).any(later)
 }
 
 /// The rung now: the latest of placements and main-line tagged sets with at least 1 rep or second, of the last 365 days.
@@ -77,13 +76,10 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
 pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
     // Days in order: sets come in order of days, and the few placements find their place afterwards.
     let mut days: Vec<(NaiveDate, DayOnLadder<'a>)> = Vec::new();
-    for set in timeline
-        .evidence()
-        .filter(|set| set.amount >= 1.0 && set.counts_for(rail))
-    {
-        let Some(tag) = set.tag.filter(|tag| tag.is_on(ladder)) else {
-            continue;
-        };
+    let speaks =
+        |set: &&LoggedSet<'_>| set.amount >= 1.0 && set.counts_for(rail) && timeline.is_evidence(set);
+    for set in timeline.on_ladder(ladder).filter(speaks) {
+        let Some(tag) = set.tag else { continue };
         if days.last().is_none_or(|(date, _)| *date != set.date) {
             days.push((set.date, DayOnLadder::default()));
         }

@@ -175,7 +175,7 @@ impl Belief {
         let (ratio, slope) = curve.log_ratio(reps);
         let a = -slope * (reps - 1.0);
         let d = if self.tuning.curve_shape_sd > 0.0 {
-            -curve.by_shape(reps, ratio)
+            -curve.by_shape(reps, (ratio, slope))
         } else {
             0.0
         };

@@ -34,12 +34,10 @@ fn steepness_at_80(shape: f64) -> (f64, f64) {
 }
 
 impl Curve {
-    /// Change of log(1RM / load) at `reps` with the shape, R80 being kept. Only for shapes away from 0.
-    pub(super) fn by_shape(&self, reps: f64, log_ratio: f64) -> f64 {
-        let steeper = self.steepness * self.bending;
-        let z = self.steepness * (reps - 1.0);
-        let base = (1.0 + self.shape * z).max(1e-9);
-        ((z + self.shape * steeper * (reps - 1.0)) / base - log_ratio) / self.shape
+    /// Change of log(1RM / load) at `reps` with the shape, R80 being kept, where [`Curve::log_ratio`] is that and its slope.
+    /// Only for shapes away from 0.
+    pub(super) fn by_shape(&self, reps: f64, (log_ratio, slope): (f64, f64)) -> f64 {
+        ((1.0 + self.shape * self.bending) * slope * (reps - 1.0) - log_ratio) / self.shape
     }
 
     /// The curve of `shape` λ for the log endurance l = −log(R80 − 1).

@@ -1,16 +1,16 @@
 //! The normal distribution: the same bits on every machine, since `libm` is plain code.
 //!
 //! A set asks for it up to a hundred times, so that it comes from a short table and the Taylor series around the nearest
-//! entry: within 1e-12 of `libm::erfc`, at a sixth of its cost.
+//! entry: within 1e-12 of `libm::erfc`, at a fraction of its cost.
 
 use std::sync::LazyLock;
 
 /// 1 / √(2π).
 const PEAK: f64 = 0.398_942_280_401_432_7;
 /// Entries for one sd.
-const DENSITY: f64 = 32.0;
+const DENSITY: f64 = 64.0;
 /// Entries: from 0 to 8.5 sds.
-const ENTRIES: usize = 273;
+const ENTRIES: usize = 545;
 /// Beyond it the distribution function is 0 or 1 to 1e-17.
 const FAR: f64 = 8.5;
 
@@ -32,23 +32,24 @@ pub(super) fn cdf_and_pdf(z: f64) -> (f64, f64) {
     if far >= FAR || far.is_nan() {
         return (f64::from(u8::from(up)), 0.0);
     }
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 272
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 544
     let nearest = (far * DENSITY + 0.5) as u16;
     let Some((above, dense)) = TABLE.get(usize::from(nearest)) else {
         return (f64::from(u8::from(up)), 0.0);
     };
-    let z0 = f64::from(nearest) / DENSITY;
+    let z0 = f64::from(nearest) * (1.0 / DENSITY);
     let d = far - z0;
-    let s = z0 * z0;
+    let (s, d2) = (z0 * z0, d * d);
+    // Short sums side by side instead of one long chain: each step of a chain waits for the one before.
     let falls = d
-        * (1.0
-            + d * (-z0 / 2.0
-                + d * ((s - 1.0) / 6.0 + d * (-z0 * (s - 3.0) / 24.0 + d * (s * (s - 6.0) + 3.0) / 120.0))));
+        * ((1.0 - z0 * (0.5 * d))
+            + d2 * ((s - 1.0) * (1.0 / 6.0)
+                + d * (z0 * (3.0 - s) * (1.0 / 24.0))
+                + d2 * ((s * (s - 6.0) + 3.0) * (1.0 / 120.0))));
     let above = above - dense * falls;
     let u = -d * (z0 + 0.5 * d);
-    let here = 1.0
-        + u * (1.0
-            + u * (1.0 / 2.0 + u * (1.0 / 6.0 + u * (1.0 / 24.0 + u * (1.0 / 120.0 + u * (1.0 / 720.0))))));
+    let u2 = u * u;
+    let here = (1.0 + u) + u2 * ((0.5 + u * (1.0 / 6.0)) + u2 * (1.0 / 24.0 + u * (1.0 / 120.0)));
     (if up { 1.0 - above } else { above }, dense * here)
 }
 

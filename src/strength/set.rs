@@ -185,17 +185,21 @@ fn likelihood(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: 
         }
         let (ratio, slope) = curve.log_ratio(k);
         let a = -slope * (k - 1.0);
-        let d = if bends { -curve.by_shape(k, ratio) } else { 0.0 };
+        let d = if bends {
+            -curve.by_shape(k, (ratio, slope))
+        } else {
+            0.0
+        };
         let along = [1.0, a, d];
         let mut var = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
         for (i, x) in along.iter().enumerate() {
             var += x * (q[i][MOMENT] + a * q[i][CURVE] + d * q[i][BEND]);
         }
-        let root = var.max(1e-12).sqrt();
-        let z = (spare - ratio) / root;
+        let narrow = 1.0 / var.max(1e-12).sqrt();
+        let z = (spare - ratio) * narrow;
         let (below, dense) = cdf_and_pdf(z);
-        let dense = dense / root;
-        let turn = c * z * dense / root;
+        let dense = dense * narrow;
+        let turn = c * z * dense * narrow;
         sum.value += c * below;
         sum.gradient[THETA] += c1 * below;
         sum.curvature[THETA][THETA] -= c2 * below;

@@ -4,20 +4,22 @@
 //! after `on` don't exist here. Days are calendar days as written; ages are days before `on`.
 
 mod bodyweight;
+mod kin;
 mod line;
 mod odd;
 mod reports;
 mod sets;
 
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 use crate::body::{Body, Counted};
 use crate::catalogue::{Catalogue, Help, Ladder, Movement};
 use crate::logbook::record::{Fact, Placed};
 use crate::logbook::{Log, Person, Written};
-use crate::units::{Assistance, Bodyweight, Share, Side};
+use crate::units::{Assistance, Bodyweight, Rail, Share, Side};
 
 pub use bodyweight::{Trend, WeighDay, WeighIns};
+use kin::Kin;
 #[cfg(test)]
 pub(crate) use line::LINNERUD;
 pub use line::{Line, least_squares};
@@ -50,6 +52,9 @@ pub struct Timeline<'a> {
     pub placements: Vec<Placement<'a>>,
     /// Rungs to reach as set up to `on`, in order; the latest word on a rung counts.
     pub goals: Vec<Goal<'a>>,
+    /// The first day that is still evidence.
+    oldest: Option<NaiveDate>,
+    kin: Kin<'a>,
     lifter: Lifter,
 }
 
@@ -144,8 +149,10 @@ impl<'a> Timeline<'a> {
         let body = Body::of(&person, None, on).unwrap_or(Body::unknown_body());
         let lifter = Lifter { body, counted };
         let mut sets = sets::gather(&sets, catalogue, &weigh_ins, &lifter);
-        let recent = sets.partition_point(|set| (on - set.date).num_days() > EVIDENCE_DAYS);
-        odd::mark(sets.get_mut(recent..).unwrap_or_default());
+        let kin = Kin::of(&sets);
+        let oldest = on.checked_sub_days(Days::new(EVIDENCE_DAYS.unsigned_abs()));
+        let recent = sets.partition_point(|set| oldest.is_some_and(|oldest| set.date < oldest));
+        odd::mark(&mut sets, &kin, recent);
         Self {
             on,
             name: &log.name,
@@ -156,18 +163,23 @@ impl<'a> Timeline<'a> {
             phases,
             placements,
             goals,
+            oldest,
+            kin,
             lifter,
         }
     }
 
     /// The same log and day with only those sets.
     pub fn with_only(&self, kept: impl Fn(&LoggedSet<'a>) -> bool) -> Self {
+        let sets: Vec<LoggedSet<'a>> = self.sets.iter().filter(|set| kept(set)).cloned().collect();
         Self {
             on: self.on,
             name: self.name,
             person: self.person,
             weigh_ins: self.weigh_ins.clone(),
-            sets: self.sets.iter().filter(|set| kept(set)).cloned().collect(),
+            oldest: self.oldest,
+            kin: Kin::of(&sets),
+            sets,
             pains: self.pains.clone(),
             phases: self.phases.clone(),
             placements: self.placements.clone(),
@@ -201,10 +213,26 @@ impl<'a> Timeline<'a> {
 
     /// Sets that are still evidence and not odd, in order.
     pub fn evidence(&self) -> impl DoubleEndedIterator<Item = &LoggedSet<'a>> + Clone {
-        let recent = self
-            .sets
-            .partition_point(|set| self.age(set.date) > EVIDENCE_DAYS);
-        self.sets.iter().skip(recent).filter(|set| !set.odd)
+        self.sets.iter().filter(|set| self.is_evidence(set))
+    }
+
+    /// The sets of `form` that are evidence for `rail` and not odd, in order.
+    pub fn of_form(&self, form: Form<'_>, rail: Rail) -> impl DoubleEndedIterator<Item = &LoggedSet<'a>> {
+        let places = self.kin.of_form(form).into_iter();
+        places
+            .filter_map(|at| self.sets.get(at))
+            .filter(move |set| set.counts_for(rail) && self.is_evidence(set))
+    }
+
+    /// Every set that was logged for `ladder`, in order, odd and old ones too.
+    pub fn on_ladder(&self, ladder: &Ladder) -> impl DoubleEndedIterator<Item = &LoggedSet<'a>> {
+        let places = self.kin.on_ladder(ladder).iter();
+        places.filter_map(|&at| self.sets.get(at))
+    }
+
+    /// Whether a set is evidence: not odd, and not too old.
+    pub fn is_evidence(&self, set: &LoggedSet<'_>) -> bool {
+        !set.odd && self.oldest.is_none_or(|oldest| set.date >= oldest)
     }
 
     /// Which of [`Timeline::sets`] look like a slip, judged over the whole log: a record may be older than a year.
@@ -213,7 +241,7 @@ impl<'a> Timeline<'a> {
         // A set without any load known can't be odd; it keeps what it was told at the start.
         sets.iter_mut()
             .for_each(|set| set.odd = set.odd && set.system.is_none());
-        odd::mark(&mut sets);
+        odd::mark(&mut sets, &self.kin, 0);
         sets.iter().map(|set| set.odd && set.system.is_some()).collect()
     }
 

@@ -2,9 +2,10 @@
 
 use chrono::NaiveDate;
 
-use crate::units::{Side, SystemLoad};
+use crate::units::SystemLoad;
 
-use super::{Form, LoggedSet};
+use super::LoggedSet;
+use super::kin::Kin;
 
 /// A load over so many times the best estimated one-rep max is odd. Common practice, no source.
 const ODD_FACTOR: f64 = 1.15;
@@ -51,30 +52,15 @@ fn e1rm(set: &LoggedSet<'_>) -> Option<SystemLoad> {
     Some(epley(set.system?, believed_reps(set)?))
 }
 
-/// What is judged by itself: sets of one form on one side.
-type Kin<'a> = (Form<'a>, Option<Side>);
-
-/// Marks odd sets. `sets` are in order of time; odd ones give no evidence for later days.
-pub(super) fn mark(sets: &mut [LoggedSet<'_>]) {
-    // A log has few rails, and sets come in rows of one: looking through them is quicker than any map.
-    let mut rails: Vec<(Kin<'_>, Vec<usize>)> = Vec::new();
-    let mut last = 0;
-    for (at, set) in sets.iter().enumerate() {
-        let lone = set.is_sided() && set.side().is_none();
-        let (Some(form), false) = (set.form, set.odd || lone || !set.is_reps()) else {
-            continue;
+/// Marks odd sets from the one at `from` on; those of one form and side are judged by themselves. `sets` are in order of
+/// time; odd ones give no evidence for later days.
+pub(super) fn mark(sets: &mut [LoggedSet<'_>], kin: &Kin<'_>, from: usize) {
+    for (_, _, places) in &kin.forms {
+        let judged = |at: &usize| {
+            let set = sets.get(*at).filter(|_| *at >= from);
+            set.is_some_and(|set| !set.odd && set.is_reps() && !(set.is_sided() && set.side().is_none()))
         };
-        let rail = (form, set.side());
-        if rails.get(last).is_none_or(|(known, _)| *known != rail) {
-            let known = rails.iter().position(|(known, _)| *known == rail);
-            last = known.unwrap_or(rails.len());
-        }
-        match rails.get_mut(last) {
-            Some((_, places)) => places.push(at),
-            None => rails.push((rail, vec![at])),
-        }
-    }
-    for (_, places) in rails {
+        let places: Vec<usize> = places.iter().copied().filter(judged).collect();
         mark_rail(sets, &places);
     }
 }

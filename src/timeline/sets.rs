@@ -20,10 +20,14 @@ pub struct Form<'a> {
 }
 
 impl PartialEq for Form<'_> {
+    #[inline]
     fn eq(&self, other: &Self) -> bool {
-        // Every rule compares forms set by set. Most are equal because they lie in one place, or differ in length.
+        // Forms are compared set by set. Most are equal because they lie in one place, or differ in length.
         let same = std::ptr::eq(self.movement, other.movement) || self.movement == other.movement;
-        same && self.help == other.help
+        same && match (self.help, other.help) {
+            (Some(own), Some(others)) => std::ptr::eq(own, others) || own == others,
+            (own, others) => own.is_none() == others.is_none(),
+        }
     }
 }
 
@@ -173,6 +177,25 @@ impl<'a> Meant<'a> {
     }
 }
 
+/// What the scale says of a set's day.
+#[derive(Debug, Clone, Copy)]
+struct Today {
+    date: NaiveDate,
+    bodyweight: Option<Bodyweight>,
+    /// Whether that day's weigh-ins look like a slip.
+    is_odd: bool,
+}
+
+impl Today {
+    fn look_up(date: NaiveDate, weigh_ins: &WeighIns) -> Self {
+        Self {
+            date,
+            bodyweight: weigh_ins.on(date),
+            is_odd: weigh_ins.is_odd_on(date),
+        }
+    }
+}
+
 /// Whose share of the body a movement lifts, and what of it counts.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Lifter {
@@ -194,17 +217,24 @@ pub(super) fn gather<'a>(
     lifter: &Lifter,
 ) -> Vec<LoggedSet<'a>> {
     let mut last: Option<Meant<'a>> = None;
+    let mut today: Option<Today> = None;
     sets.iter()
         .map(|&(order, record, set)| {
             let meant = last
                 .filter(|last| last.is_same(set))
                 .unwrap_or_else(|| Meant::look_up(set, catalogue, lifter));
             last = Some(meant);
-            logged(order, record, set, meant, weigh_ins)
+            let date = record.at.date();
+            let weighed = today
+                .filter(|today| today.date == date)
+                .unwrap_or_else(|| Today::look_up(date, weigh_ins));
+            today = Some(weighed);
+            logged(order, record, set, meant, weighed)
         })
         .collect()
 }
 
+#[inline] // a set is built where it will lie
 fn logged<'a>(
     order: usize,
     record: &'a Record,
@@ -212,9 +242,8 @@ fn logged<'a>(
     Meant {
         movement, tag, share, ..
     }: Meant<'a>,
-    weigh_ins: &WeighIns,
+    today: Today,
 ) -> LoggedSet<'a> {
-    let date = record.at.date();
     let form = match (tag, &set.rung) {
         (Some(tag), _) => Some(Form::of(tag.rung)),
         (None, None) => Some(Form::plain(
@@ -224,9 +253,9 @@ fn logged<'a>(
     };
     let own = set
         .bodyweight
-        .filter(|_| !weigh_ins.is_odd_on(date))
+        .filter(|_| !today.is_odd)
         .map(|typed| Bodyweight::new(typed.mass()));
-    let bodyweight = own.or_else(|| weigh_ins.on(date));
+    let bodyweight = own.or(today.bodyweight);
     let added = set
         .load
         .map_or(Added::NONE, |load: Load| Added::new(load.signed()));
@@ -237,7 +266,7 @@ fn logged<'a>(
     LoggedSet {
         id: record.id,
         order,
-        date,
+        date: today.date,
         set,
         movement,
         form,

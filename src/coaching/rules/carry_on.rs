@@ -183,10 +183,9 @@ pub fn test_due(facts: &Facts<'_, '_>) -> Option<Found> {
     let form = crate::timeline::Form::of(facts.rung);
     let mut sets = facts
         .timeline
-        .evidence()
+        .of_form(form, facts.rail)
         .rev()
-        .take_while(|set| recent(set.date))
-        .filter(|set| set.form == Some(form) && set.counts_for(facts.rail));
+        .take_while(|set| recent(set.date));
     let hard = sets.any(|set| {
         set.known_reserve().is_some_and(|reserve| reserve <= HARD_RESERVE)
             || (set.is_reps() && set.amount <= ATTEMPT_REPS)
