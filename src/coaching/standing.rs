@@ -39,21 +39,12 @@ pub fn rails(ladder: &Ladder) -> &'static [Rail] {
 
 /// The ladders that the athlete ever joined, by id: by a placement, or by a set logged for one.
 pub fn joined<'a>(timeline: &Timeline<'a>) -> BTreeSet<&'a str> {
-    let mut ladders: BTreeSet<&str> = timeline
-        .placements
-        .iter()
-        .map(|placement| placement.ladder)
-        .collect();
-    let mut last: Option<&str> = None;
-    for set in &timeline.sets {
-        let ladder = set.set.ladder.as_deref();
-        // Sets come in rows of the same; only a change is worth a look.
-        if ladder != last {
-            ladders.extend(ladder);
-            last = ladder;
-        }
-    }
-    ladders
+    let placed = timeline.placements.iter().map(|placement| placement.ladder);
+    let trained = timeline.ladders().map(|ladder| ladder.id.as_str());
+    // A rung that this catalogue doesn't know still tells the ladder.
+    let untagged = timeline.sets.iter().filter(|set| set.tag.is_none());
+    let named = untagged.filter_map(|set| set.set.ladder.as_deref());
+    placed.chain(trained).chain(named).collect()
 }
 
 /// Whether the rail was set aside and neither placed later in order nor trained on a later day.

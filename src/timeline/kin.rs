@@ -11,7 +11,7 @@ pub(super) struct Kin<'a> {
     /// Sets of one form and side.
     pub(super) forms: Vec<(Form<'a>, Option<Side>, Vec<usize>)>,
     /// Sets logged for one ladder.
-    ladders: Vec<(&'a Ladder, Vec<usize>)>,
+    pub(super) ladders: Vec<(&'a Ladder, Vec<usize>)>,
 }
 
 impl<'a> Kin<'a> {

@@ -230,6 +230,11 @@ impl<'a> Timeline<'a> {
         places.filter_map(|&at| self.sets.get(at))
     }
 
+    /// The ladders that sets were logged for, in order of the first.
+    pub fn ladders(&self) -> impl Iterator<Item = &'a Ladder> {
+        self.kin.ladders.iter().map(|(ladder, _)| *ladder)
+    }
+
     /// Whether a set is evidence: not odd, and not too old.
     pub fn is_evidence(&self, set: &LoggedSet<'_>) -> bool {
         !set.odd && self.oldest.is_none_or(|oldest| set.date >= oldest)

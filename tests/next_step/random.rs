@@ -10,7 +10,7 @@ use proptest::test_runner::{Config, TestRunner};
 use rungwright::catalogue::Catalogue;
 use rungwright::coaching::{Finding, NextStep, PlatesOnHand, Verdict, next_steps};
 use rungwright::logbook::Log;
-use rungwright::timeline::{Form, Timeline};
+use rungwright::timeline::{Form, LoggedSet, Timeline};
 use rungwright::units::{KG_PER_LB, Mass, Rail, Typed, Unit};
 
 use crate::random_bounds::{hangs, rung_of, within_bounds, work_kg};
@@ -60,6 +60,24 @@ proptest! {
             prop_assert_eq!(step.next_rung.is_some(), moves);
         }
         prop_assert_eq!(advice(&told, &log), steps);
+    }
+
+    #[test]
+    fn sets_of_one_form_or_ladder_are_those_that_reading_the_whole_log_finds(told in told()) {
+        let log = told.log(1, as_told);
+        let timeline = Timeline::new(&log, Catalogue::shipped(), TODAY.date());
+        let places = |sets: &mut dyn Iterator<Item = &LoggedSet<'_>>| sets.map(|set| set.order).collect::<Vec<usize>>();
+        for ladder in Catalogue::shipped().ladders() {
+            let mut tagged = timeline.sets.iter().filter(|set| set.tag.is_some_and(|tag| tag.is_on(ladder)));
+            prop_assert_eq!(places(&mut timeline.on_ladder(ladder)), places(&mut tagged));
+            for form in ladder.rungs.iter().map(Form::of) {
+                for rail in [Rail::Left, Rail::Right, Rail::Both] {
+                    let mut counting =
+                        timeline.evidence().filter(|set| set.form == Some(form) && set.counts_for(rail));
+                    prop_assert_eq!(places(&mut timeline.of_form(form, rail)), places(&mut counting));
+                }
+            }
+        }
     }
 
     #[test]
