@@ -39,7 +39,7 @@ impl Columns {
                 ladder: Some(x(412.0)),
                 rung: Some(x(546.0)),
                 next: x(746.0),
-                weighs: Some(x(1072.0)),
+                weighs: Some(x(1064.0)),
                 pain: Some(x(1122.0)),
                 last: Some(x(1210.0)),
                 right: rect.right() - 16.0,
