@@ -2,12 +2,10 @@
 
 use crate::body::demand;
 use crate::catalogue::{Help, Ladder, Rung};
-use crate::units::Rail;
+use crate::units::{Mass, Rail, SystemLoad};
 
 use super::{Estimates, Found, Link, LinkKind, Reach, ReadFrom};
 
-/// Epley's 30 + repetitions (1985), of a single: what demands are counted in.
-const SINGLE: f64 = 31.0;
 /// How well an easier movement tells a harder one, on the log scale, where the ladder only states their demands. A.
 const OTHER_MOVEMENT_SD: f64 = 0.10;
 
@@ -57,10 +55,13 @@ fn link(
         .date;
     let believed = estimates.of(&movement.id, side)?;
     let body = believed.bodyweight?;
-    let load = rung.standard.ratio.unwrap_or(believed.share.value()) * body.kg();
+    let share = rung.standard.ratio.unwrap_or(believed.share.value());
+    let load = SystemLoad::new(Mass::from_kg(share * body.kg()));
     let count = rung.standard.reach + rung.work.reserve.map_or(0.0, |reserve| reserve.reps());
-    let ratio = believed.belief.one_rep_max().ratio(body);
-    let centre = asked * believed.belief.one_rep_max().kg() / load * SINGLE / (30.0 + count);
+    let one_rep_max = believed.belief.one_rep_max();
+    let ratio = one_rep_max.ratio(body);
+    // By the athlete's own reps curve, as the forecast asks it: who is past the goal here is likely to reach it there.
+    let centre = asked * one_rep_max.kg() / believed.belief.one_rep_max_for(load, count).kg();
     let other = if is_goals { 0.0 } else { OTHER_MOVEMENT_SD };
     let sd = believed.belief.log_sd();
     Some(Found {
