@@ -128,6 +128,40 @@ fn enter_takes_what_the_sheet_asked_and_all_is_saved_at_once() {
 }
 
 #[test]
+fn every_set_of_a_long_row_has_its_cell_on_a_small_screen() {
+    let mut book = FakeBook::open();
+    book.class.athletes[0].rows[0].sets = 12;
+    let mut harness = window(book, Place::Roster, SMALL, Choice::Dark);
+    harness.run();
+    press(&mut harness, &[Key::X, Key::X, Key::T]);
+    harness.run_steps(4);
+    let at: Vec<egui::Rect> = (1..=12)
+        .map(|set| {
+            harness
+                .get_by_label(&format!("Ximena Quispe, Two fingers help L: set {set}"))
+                .rect()
+        })
+        .collect();
+    for (nth, rect) in at.iter().enumerate() {
+        assert!(
+            rect.right() <= SMALL[0] && rect.width() >= 40.0,
+            "set {}: {rect}",
+            nth + 1
+        );
+        assert!(
+            at[..nth].iter().all(|other| !other.intersects(*rect)),
+            "set {}: {rect}",
+            nth + 1
+        );
+    }
+    press(&mut harness, &[Key::Enter; 12]);
+    harness.get_by_label("Save 12 sets");
+    let mut shots = SnapshotResults::new();
+    harness.snapshot("results-long-dark");
+    shots.extend_harness(&mut harness);
+}
+
+#[test]
 fn a_slip_is_said_and_nothing_is_saved_until_it_is_mended() {
     let mut harness = typing();
     type_into(&mut harness, "many");

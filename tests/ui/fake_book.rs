@@ -13,6 +13,7 @@ pub struct FakeBook {
     pub ladders: LaddersView,
     pub roster: RosterView,
     pub totals: TotalsView,
+    pub class: ClassView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
     pub banner: Option<Banner>,
@@ -36,6 +37,7 @@ impl FakeBook {
             },
             roster: sample_roster::gym(),
             totals: sample_totals::dip(70),
+            class: sample_roster::class(),
             deeds: vec![],
             saved: Saved::At {
                 time: "18:42".into(),
@@ -211,7 +213,7 @@ impl Book for FakeBook {
         Done::Ok(None)
     }
     fn class(&self) -> ClassView {
-        sample_roster::class()
+        self.class.clone()
     }
     fn gym(&self) -> GymView {
         GymView {

@@ -24,6 +24,8 @@ pub(super) struct Columns {
     sets: f32,
     /// How wide a set's cell is.
     set: f32,
+    /// Sets that stand beside each other; more go on below.
+    beside: usize,
 }
 
 impl Columns {
@@ -37,14 +39,19 @@ impl Columns {
         let sets = crate::ui::screens::ladders::many(sets.max(1));
         let rung = (width - at - (sets + 1.0) * (FIELD + GAP) - 12.0).clamp(190.0, 300.0);
         let first = at + rung + FIELD + GAP;
-        let each = (width - first - 12.0) / sets - GAP;
+        let room = width - first - 12.0;
+        let each = (room / sets - GAP).clamp(LEAST_FIELD, FIELD);
+        let beside = (1..)
+            .take_while(|beside| crate::ui::screens::ladders::many(*beside) * (each + GAP) <= room + GAP)
+            .last();
         Self {
             weighs,
             pain,
             rung: at,
             load: at + rung,
             sets: first,
-            set: each.clamp(LEAST_FIELD, FIELD),
+            set: each,
+            beside: beside.unwrap_or(1),
         }
     }
 }
@@ -80,7 +87,10 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
     let view = std::mem::take(&mut grid.view);
     for (who, athlete) in view.athletes.iter().enumerate() {
         for nth in 0..athlete.rows.len().max(1) {
-            let (_, rect) = ui.allocate_space(vec2(ui.available_width(), ROW));
+            let sets = athlete.rows.get(nth).map_or(1, |row| row.sets.max(1));
+            let lines = (0..sets.div_ceil(columns.beside)).map(|_| ROW).sum();
+            let (_, whole) = ui.allocate_space(vec2(ui.available_width(), lines));
+            let rect = whole.with_max_y(whole.top() + ROW);
             let edge = if nth == 0 { *theme.edge } else { *theme.line };
             ui.painter()
                 .hline(rect.x_range(), rect.top(), Stroke::new(1.0, edge));
@@ -156,10 +166,12 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                 &said,
             );
             for set in 0..row.sets {
-                let at = columns.sets + (columns.set + GAP) * crate::ui::screens::ladders::many(set);
+                let [line, nth_beside] =
+                    [set / columns.beside, set % columns.beside].map(crate::ui::screens::ladders::many);
+                let at = columns.sets + (columns.set + GAP) * nth_beside;
                 field(
                     ui,
-                    rect,
+                    rect.translate(vec2(0.0, ROW * line)),
                     at,
                     columns.set,
                     grid,
@@ -178,9 +190,6 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
 fn field(ui: &mut Ui, row: Rect, x: f32, width: f32, grid: &mut Grid, cell: Cell, hint: &str, said: &str) {
     let theme = Theme::of(ui);
     let rect = Rect::from_min_size(pos2(row.left() + x, row.top() + 3.0), vec2(width, ROW - 6.0));
-    if rect.right() > row.right() {
-        return;
-    }
     let id = ui.scope_id().with(("result", cell));
     let text = grid.typed.text(cell);
     let edit = TextEdit::singleline(text)
