@@ -164,8 +164,8 @@ fn the_ladder_has_a_band_of_belief_and_says_it_in_words() {
         sheet
             .sections
             .iter()
-            .find(|(title, _)| title == name)
-            .map(|(_, lines)| lines)
+            .find(|section| section.name == name)
+            .map(|section| &section.lines)
     };
     let chance = section("Chance").unwrap()[0].words.text();
     assert!(chance.contains(" %") && chance.contains("reps"), "{chance}");

@@ -3,16 +3,17 @@
 use std::collections::BTreeMap;
 
 use crate::body::demand::goal;
-use crate::catalogue::{Ladder, Rung};
-use crate::coaching::held_back::held_back;
+use crate::catalogue::{Help, Ladder, Rung};
+use crate::coaching::Finding;
+use crate::coaching::held_back::{Evidence, held_back};
 use crate::coaching::outlook::chance_of;
 use crate::coaching::standing::{is_set_aside, rails};
-use crate::report::belief::{self, between, link, span};
+use crate::report::belief::{self, Loads, between, link, sets_behind, span};
 use crate::report::numbers::{day, number};
-use crate::strength::{Coverage, Estimates, Link, RailBelief, ReadFrom};
+use crate::strength::{Coverage, Estimates, Link, LinkKind, RailBelief, ReadFrom};
 use crate::timeline::Timeline;
 use crate::ui::views::{BeliefView, Outlook, Phrase, SheetLine};
-use crate::units::Rail;
+use crate::units::{Rail, Unit};
 
 use super::opened::Opened;
 use super::say;
@@ -29,13 +30,16 @@ pub(super) struct Beliefs {
     pub evidence: Vec<SheetLine>,
     /// What holds a rail back.
     pub held_back: Vec<SheetLine>,
-    /// Chances by rung.
-    pub chances: BTreeMap<String, Vec<SheetLine>>,
+    /// Chances by rung, and how they came about.
+    pub chances: BTreeMap<String, (Vec<SheetLine>, Vec<String>)>,
+    /// How everything above came about, a sentence or a few for each rail.
+    pub how: Vec<String>,
 }
 
 /// Asks the core about every rail of a ladder.
 pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -> Beliefs {
-    let mut estimates = Estimates::new(timeline, &opened.catalogue);
+    let mut estimates = opened.estimates(timeline);
+    let unit = opened.book.unit();
     let mut found = Beliefs::default();
     let climbed = rails(ladder)
         .iter()
@@ -44,7 +48,10 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
     for rail in climbed {
         for rung in &ladder.rungs {
             if let Some(line) = chance(&mut estimates, ladder, rung, rail) {
-                found.chances.entry(rung.id.clone()).or_default().push(line);
+                let (lines, hows) = found.chances.entry(rung.id.clone()).or_default();
+                lines.push(line);
+                let how = how_chance(&mut estimates, ladder, rung, rail, unit);
+                hows.extend(how.map(|how| whose(rail, &how)));
             }
         }
         let believed = estimates.on_ladder(ladder, rail);
@@ -60,12 +67,14 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
             let forecast = goal(ladder)
                 .and_then(|goal| estimates.forecast(ladder, goal, rail))
                 .map(|forecast| format!("the goal, {}", span(&forecast, timeline.on)));
+            let how = how(&believed, unit);
+            found.how.push(whose(rail, &how));
             found.bands.push(band(&believed, timeline));
             found.outlook.push(Outlook {
                 rail,
                 belief: in_words(&believed),
+                how: outlook_how(&believed, &how, forecast.is_some()),
                 forecast,
-                how: how(&believed),
             });
             found
                 .evidence
@@ -98,14 +107,66 @@ fn in_words(believed: &RailBelief) -> Phrase {
     Phrase::strong(format!("{:.2}", believed.reach.centre())).then(format!(" of the goal (80 %: {interval})"))
 }
 
-/// All evidence in one sentence a kind, and what the range means.
-fn how(believed: &RailBelief) -> String {
-    let each: Vec<String> = believed.links.iter().map(evidence).collect();
-    format!(
-        "{}. Estimated from the sets of earlier days; in 8 of 10 such cases the strength lies within the range. The forecast \
-         takes it that training goes on as now.",
-        each.join(". ")
-    )
+/// What every range on a screen means.
+pub(super) const MEANING: &str = "An estimate from the sets of earlier days, no promise: in 8 of 10 such cases the strength lies within \
+    the range.";
+const FORECAST: &str = "The forecast takes it that training goes on as now.";
+
+/// What stands on the ladder and in the header, how it came about, and what it means.
+fn outlook_how(believed: &RailBelief, how: &str, has_forecast: bool) -> String {
+    let what = whose(believed.rail, &in_words(believed).text());
+    let forecast = if has_forecast { FORECAST } else { "" };
+    format!("{what}. {how} {MEANING} {forecast}")
+        .trim_end()
+        .to_owned()
+}
+
+/// `Left hand: …` where sides are apart.
+fn whose(rail: Rail, words: &str) -> String {
+    match rail {
+        Rail::Both => words.to_owned(),
+        Rail::Left => format!("Left hand: {words}"),
+        Rail::Right => format!("Right hand: {words}"),
+    }
+}
+
+/// All evidence, a sentence or a few for each kind with the sets that it stands on.
+fn how(believed: &RailBelief, unit: Unit) -> String {
+    let each = believed.links.iter().map(|link| match &link.basis {
+        Some(basis) => format!(
+            "{}: {}.",
+            evidence(link),
+            sets_behind(basis, loads(link.kind, unit))
+        ),
+        None => format!("{}.", evidence(link)),
+    });
+    each.collect::<Vec<_>>().join(" ")
+}
+
+/// Loads of helped sets say nothing to who lifted them.
+fn loads(kind: LinkKind, unit: Unit) -> Loads {
+    match kind {
+        LinkKind::Fingers | LinkKind::Band => Loads::Left,
+        _ => Loads::Said(unit),
+    }
+}
+
+/// How a chance came about: the estimate behind it and its sets. None where there is none.
+pub(super) fn how_chance(
+    estimates: &mut Estimates<'_, '_>,
+    ladder: &Ladder,
+    rung: &Rung,
+    rail: Rail,
+    unit: Unit,
+) -> Option<String> {
+    let from = if matches!(rung.help, Help::FingerHelp(_)) {
+        how(&estimates.on_ladder(ladder, rail)?, unit)
+    } else {
+        let movement = estimates.catalogue().movement(&rung.movement)?;
+        let side = rail.side().filter(|_| movement.is_sided());
+        format!("{}.", belief::how(estimates.of(&movement.id, side)?, unit))
+    };
+    Some(from)
 }
 
 /// `Both arms: 0.97–1.05, from a one-rep max of 1.87 × bodyweight`.
@@ -146,6 +207,44 @@ fn chance(estimates: &mut Estimates<'_, '_>, ladder: &Ladder, rung: &Rung, rail:
         words: words.then(", a fresh set"),
         ..of(rail, String::new())
     })
+}
+
+/// How the chances of a card came about.
+pub(super) fn how_chances(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    step: &crate::coaching::NextStep,
+) -> String {
+    let how = || {
+        let ladder = opened.catalogue.ladder(&step.ladder)?;
+        let rung = ladder.rung(&step.prescription.as_ref()?.rung)?;
+        let unit = opened.book.unit();
+        how_chance(&mut opened.estimates(timeline), ladder, rung, step.rail, unit)
+    };
+    how().map_or_else(String::new, |how| {
+        format!("{how} The chance is that of one fresh set with the asked reserve, on a day of which nothing more is known; an \
+             estimate, no promise, and it changes no verdict.")
+    })
+}
+
+/// The sets behind a reason that is an estimate; empty for what was logged.
+pub(super) fn behind(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    step: &crate::coaching::NextStep,
+    found: &Finding,
+) -> String {
+    match found {
+        Finding::LongShot { .. } => how_chances(opened, timeline, step),
+        Finding::HeldBack(held) if matches!(held.by, Evidence::Link { .. }) => {
+            let believed = opened
+                .catalogue
+                .ladder(&step.ladder)
+                .and_then(|ladder| opened.estimates(timeline).on_ladder(ladder, step.rail));
+            believed.map_or_else(String::new, |believed| how(&believed, opened.book.unit()))
+        }
+        _ => String::new(),
+    }
 }
 
 /// What a card says of the chance of its work: `4 reps, 1 in reserve` and `86 %`; and repetitions to expect.

@@ -1,8 +1,9 @@
 //! A logbook as it was read, and everyone's next steps as they follow from it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use chrono::NaiveDate;
 use rayon::prelude::*;
@@ -16,6 +17,7 @@ use crate::coaching::session::session_steps;
 use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
+use crate::strength::{Estimates, Kept};
 use crate::timeline::Timeline;
 use crate::ui::work::{Go, Progress, Report};
 use crate::units::{Rail, Side};
@@ -39,6 +41,8 @@ pub(super) struct Opened {
     pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
+    /// What was read of each athlete's sets for the beliefs, by folder.
+    kept: Mutex<BTreeMap<String, Arc<Kept>>>,
 }
 
 /// What is known of one athlete.
@@ -102,6 +106,7 @@ impl Opened {
             lift: None,
             asked_kg: None,
             problems,
+            kept: Mutex::default(),
         })
     }
 
@@ -190,6 +195,18 @@ impl Opened {
     /// The log as seen from the day.
     pub fn timeline<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
         Timeline::new(log, &self.catalogue, self.on)
+    }
+
+    /// What the open athlete's sets say; of those that were read before only the changed ones are read again.
+    pub fn estimates<'t, 'a>(&'t self, timeline: &'t Timeline<'a>) -> Estimates<'t, 'a> {
+        Estimates::keeping(timeline, &self.catalogue, self.kept())
+    }
+
+    /// What was read so far of the open athlete's sets.
+    pub fn kept(&self) -> Arc<Kept> {
+        let folder = self.folder.clone().unwrap_or_default();
+        let mut all = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        all.entry(folder).or_default().clone()
     }
 
     /// The rep-max formula that the logbook chose.

@@ -193,11 +193,18 @@ pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, width:
     }
 }
 
-/// Numbers of the beliefs, over everything that they might meet.
-pub(super) fn tags(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
-    for belief in &view.beliefs {
-        belief_tag(painter, view, belief, layout, theme);
-    }
+/// Numbers of the beliefs, over everything that they might meet; where each stands.
+pub(super) fn tags(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    theme: &Theme,
+) -> Vec<(Rail, Rect)> {
+    let tag = |belief| belief_tag(painter, view, belief, layout, theme);
+    view.beliefs
+        .iter()
+        .filter_map(|belief| Some((belief.rail, tag(belief)?)))
+        .collect()
 }
 
 /// A peg in the rail: filled when passed, hollow when open.
@@ -297,13 +304,14 @@ fn bracket(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Them
     painter.extend(dotted(*half.start() + 4.0, *half.end() - 4.0, middle, colour));
 }
 
-fn belief_tag(painter: &Painter, view: &LadderView, belief: &BeliefView, layout: &Layout, theme: &Theme) {
-    let Some(middle) = layout
-        .y_of(belief.median)
-        .map(|y| y.clamp(layout.top, layout.ground))
-    else {
-        return;
-    };
+fn belief_tag(
+    painter: &Painter,
+    view: &LadderView,
+    belief: &BeliefView,
+    layout: &Layout,
+    theme: &Theme,
+) -> Option<Rect> {
+    let middle = layout.y_of(belief.median)?.clamp(layout.top, layout.ground);
     let (half, colour) = (layout.half(belief.rail), theme.rail(belief.rail));
     let number = if belief.is_stale {
         format!("{:.2} old", belief.median)
@@ -316,7 +324,7 @@ fn belief_tag(painter: &Painter, view: &LadderView, belief: &BeliefView, layout:
         Rail::Both => (pos2(layout.middle() - 18.0, middle), Align2::RIGHT_CENTER),
     };
     let at = beside_hands(at, belief.rail, view, layout);
-    tag(painter, at, anchor, &number, colour, theme);
+    Some(tag(painter, at, anchor, &number, colour, theme))
 }
 
 /// The same place, or above or below a hand of this rail where rails are so close that the hand would cover it.

@@ -4,7 +4,6 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
-mod strength;
 mod what_if;
 
 pub use state::{LaddersState, Over};
@@ -37,7 +36,11 @@ pub struct LaddersScreen {
 
 impl Screen for LaddersScreen {
     fn context(&self) -> Context {
-        Context::Ladders
+        if self.state.strength.is_open() {
+            Context::Strength
+        } else {
+            Context::Ladders
+        }
     }
 
     fn load(&mut self, book: &dyn Book) {
@@ -50,6 +53,10 @@ impl Screen for LaddersScreen {
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
+        if self.state.strength.is_open() {
+            self.state.strength.perform(action, &self.view.strength);
+            return;
+        }
         if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
             what_if::perform(action, asked, actions);
         }
@@ -57,11 +64,12 @@ impl Screen for LaddersScreen {
     }
 
     fn has_sheet(&self) -> bool {
-        self.state.over.is_some_and(Over::takes_keys)
+        self.state.over.is_some()
     }
 
     fn leave(&mut self) {
         self.state.over = None;
+        self.state.strength.close();
     }
 }
 
@@ -82,7 +90,7 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
         None => empty_ui(ui, header, main, actions),
     }
     others::others_ui(ui, view, state, actions);
-    strength::strength_ui(ui, view, state, actions);
+    state.strength.show(ui, &view.strength, actions);
     if let Some(ladder) = &view.open {
         place::place_ui(ui, ladder, state, actions);
     }

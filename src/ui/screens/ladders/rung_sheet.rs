@@ -2,11 +2,12 @@
 
 use egui::{Rect, Stroke, StrokeKind, pos2, vec2};
 
+use crate::report::belief::between;
 use crate::ui::pen::{Ink, Line, Pen};
 use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::two_rail::soft_bar;
 use crate::ui::views::{LadderView, SheetLine, SheetView, Spot};
-use crate::ui::widgets::hand_disc;
+use crate::ui::widgets::{explained, hand_disc};
 
 use super::many;
 
@@ -42,10 +43,16 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
     pen.write(Line::new(&head, Ink::new(Face::Label, 15.0, *theme.ink2)));
     pen.write(Line::new(title, Ink::new(Face::LabelStrong, 24.0, *theme.ink)));
     pen.gap(8.0);
-    for (nth, (name, lines)) in sheet.sections.iter().enumerate() {
+    for (nth, part) in sheet.sections.iter().enumerate() {
         pen.rule(*theme.line);
         pen.gap(8.0);
-        section(pen, name, lines);
+        let top = pen.y;
+        section(pen, &part.name, &part.lines);
+        if let Some(how) = part.how.as_ref().filter(|_| !pen.measuring) {
+            let rect = Rect::from_min_max(pos2(pen.left, top), pos2(pen.right, pen.y));
+            let id = pen.ui.scope_id().with(("how", &part.name));
+            explained(pen.ui, rect, id, how.clone());
+        }
         if nth == 0 {
             scale(pen, view, sheet);
         }
@@ -147,6 +154,10 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
         });
     #[allow(clippy::cast_possible_truncation, reason = "a place on the screen")]
     let x = |demand: f64| bars.left() + bars.width() * ((demand - ends.0) / (ends.1 - ends.0)) as f32;
+    if let Some(words) = scale_words(view, (low, high)) {
+        let id = pen.ui.scope_id().with("scale");
+        explained(pen.ui, bars.expand2(vec2(4.0, 6.0)), id, words);
+    }
     let painter = pen.ui.painter();
     for (nth, belief) in view.beliefs.iter().enumerate() {
         let bar = Rect::from_min_size(
@@ -177,6 +188,24 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
         );
         tick += 0.1;
     }
+}
+
+/// What the small scale shows; nothing where no belief stands on it.
+fn scale_words(view: &LadderView, asked: (f64, f64)) -> Option<String> {
+    let hands = view.beliefs.iter().map(|belief| {
+        let whose = match belief.rail {
+            crate::units::Rail::Both => "both hands",
+            crate::units::Rail::Left => "left hand",
+            crate::units::Rail::Right => "right hand",
+        };
+        let range = between(belief.interval80);
+        format!("{whose} {:.2} (80 %: {range})", belief.median)
+    });
+    let hands = hands.collect::<Vec<_>>().join(", ");
+    let asks = between(asked);
+    (!hands.is_empty()).then(|| {
+        format!("This rung asks {asks} of the goal, the grey box; believed of the {hands}. How that came about: see Estimate below.")
+    })
 }
 
 /// Rails that are set aside, said once.

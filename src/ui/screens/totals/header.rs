@@ -61,6 +61,7 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
     for (title, action) in [
         ("Save picture", Action::SavePicture),
         ("Copy CSV", Action::CopyPoints),
+        ("Strength", Action::StrengthOverTime),
     ] {
         let button = Button::plain(title);
         let width = button.width(ui.painter(), &theme);

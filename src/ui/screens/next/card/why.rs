@@ -51,7 +51,7 @@ pub(super) fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions)
         let rect = pen.write(line);
         if !pen.measuring {
             let id = pen.ui.scope_id().with(("chances", look.nth));
-            widgets::explained(pen.ui, rect, id, CHANCES.to_owned());
+            widgets::explained(pen.ui, rect, id, look.card.chances_how.clone());
         }
     }
 }
@@ -105,9 +105,6 @@ fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, bare: bool, actions: &mut Action
 /// A sentence's rule, in its own words, on hover and focus.
 pub(super) fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
     let id = ui.scope_id().with(("reason", nth, &reason.rule));
-    widgets::explained(ui, rect, id, format!("{} · {}", reason.rule, reason.doc));
+    let words = [reason.doc.as_str(), &reason.from].join(" ");
+    widgets::explained(ui, rect, id, format!("{} · {}", reason.rule, words.trim_end()));
 }
-
-/// How the chances came about.
-const CHANCES: &str = "Estimated from the sets of earlier days: the chance of one fresh set with the asked reserve, on a day of which \
-    nothing more is known, and the repetitions to expect of one to failure. Not a promise; no estimate changes a verdict.";
