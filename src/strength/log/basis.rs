@@ -43,7 +43,7 @@ pub struct Telling {
 
 impl Basis {
     /// So many of the latest days are told, each by its hardest set.
-    pub(in crate::strength) const LATELY: usize = 3;
+    pub(in crate::strength) const LATELY: usize = 2;
 
     /// Of the days that `reads` tell of, the first of the series; none without a set of this side.
     pub(super) fn of(

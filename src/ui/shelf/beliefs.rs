@@ -21,6 +21,9 @@ use super::say;
 /// A belief that rests on nothing newer than so many days is drawn as old.
 const STALE_DAYS: i64 = 14;
 
+/// How something came about, for each rail, a passage for each kind of evidence.
+pub(super) type Hows = Vec<(Rail, Vec<String>)>;
+
 /// What is believed of the rails of one ladder.
 #[derive(Default)]
 pub(super) struct Beliefs {
@@ -28,12 +31,14 @@ pub(super) struct Beliefs {
     pub outlook: Vec<Outlook>,
     /// Lines about each kind of evidence.
     pub evidence: Vec<SheetLine>,
+    /// When the goal comes within reach.
+    pub forecasts: Vec<SheetLine>,
     /// What holds a rail back.
     pub held_back: Vec<SheetLine>,
     /// Chances by rung, and how they came about.
-    pub chances: BTreeMap<String, (Vec<SheetLine>, Vec<String>)>,
-    /// How everything above came about, a sentence or a few for each rail.
-    pub how: Vec<String>,
+    pub chances: BTreeMap<String, (Vec<SheetLine>, Hows)>,
+    /// How everything above came about.
+    pub how: Hows,
 }
 
 /// Asks the core about every rail of a ladder.
@@ -51,7 +56,7 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
                 let (lines, hows) = found.chances.entry(rung.id.clone()).or_default();
                 lines.push(line);
                 let how = how_chance(&mut estimates, ladder, rung, rail, unit);
-                hows.extend(how.map(|how| whose(rail, &how)));
+                hows.push((rail, how.unwrap_or_default()));
             }
         }
         let believed = estimates.on_ladder(ladder, rail);
@@ -66,19 +71,22 @@ pub(super) fn of_ladder(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladde
         if let Some(believed) = believed {
             let forecast = goal(ladder)
                 .and_then(|goal| estimates.forecast(ladder, goal, rail))
-                .map(|forecast| format!("the goal, {}", span(&forecast, timeline.on)));
+                .map(|forecast| format!("{}, {}", goal_words(&believed), span(&forecast, timeline.on)));
             let how = how(&believed, unit);
-            found.how.push(whose(rail, &how));
+            let words = outlook_how(&believed, &how.join(" "), forecast.as_deref());
+            found.how.push((rail, how));
+            let forecast_line = forecast.as_deref().map(|words| of(rail, say::capital(words)));
             found.bands.push(band(&believed, timeline));
             found.outlook.push(Outlook {
                 rail,
                 belief: in_words(&believed),
-                how: outlook_how(&believed, &how, forecast.is_some()),
+                how: words,
                 forecast,
             });
             found
                 .evidence
                 .extend(believed.links.iter().map(|link| of(rail, evidence(link)).quiet()));
+            found.forecasts.extend(forecast_line);
         }
     }
     found
@@ -110,15 +118,23 @@ fn in_words(believed: &RailBelief) -> Phrase {
 /// What every range on a screen means.
 pub(super) const MEANING: &str = "An estimate from the sets of earlier days, no promise: in 8 of 10 such cases the strength lies within \
     the range.";
-const FORECAST: &str = "The forecast takes it that training goes on as now.";
+pub(super) const FORECAST: &str = "The forecast takes it that training goes on as now.";
+
+/// What the forecast is about: where the hang lies below, the pull alone, lest it promise what the hand can't hold.
+fn goal_words(believed: &RailBelief) -> &'static str {
+    match believed.weakest {
+        Some(weakest) if weakest.kind == LinkKind::Hang => "the goal by pull alone",
+        _ => "the goal",
+    }
+}
 
 /// What stands on the ladder and in the header, how it came about, and what it means.
-fn outlook_how(believed: &RailBelief, how: &str, has_forecast: bool) -> String {
+fn outlook_how(believed: &RailBelief, how: &str, forecast: Option<&str>) -> String {
     let what = whose(believed.rail, &in_words(believed).text());
-    let forecast = if has_forecast { FORECAST } else { "" };
-    format!("{what}. {how} {MEANING} {forecast}")
-        .trim_end()
-        .to_owned()
+    let ahead = forecast.map_or_else(String::new, |words| {
+        format!(" {}. {FORECAST}", say::capital(words))
+    });
+    format!("{what}. {how} {MEANING}{ahead}")
 }
 
 /// `Left hand: …` where sides are apart.
@@ -130,8 +146,26 @@ fn whose(rail: Rail, words: &str) -> String {
     }
 }
 
-/// All evidence, a sentence or a few for each kind with the sets that it stands on.
-fn how(believed: &RailBelief, unit: Unit) -> String {
+/// Passages of all rails in one text: what is said of every rail once, before what is said of one.
+pub(super) fn together(hows: &[(Rail, Vec<String>)]) -> String {
+    let is_shared = |words: &String| hows.len() > 1 && hows.iter().all(|(_, own)| own.contains(words));
+    let shared = hows.first().into_iter().flat_map(|(_, own)| own);
+    let mut parts: Vec<String> = shared.filter(|words| is_shared(words)).cloned().collect();
+    for (rail, own) in hows {
+        let own: Vec<&str> = own
+            .iter()
+            .filter(|words| !is_shared(words))
+            .map(String::as_str)
+            .collect();
+        if !own.is_empty() {
+            parts.push(whose(*rail, &own.join(" ")));
+        }
+    }
+    parts.join(" ")
+}
+
+/// All evidence, a passage for each kind with the sets that it stands on.
+fn how(believed: &RailBelief, unit: Unit) -> Vec<String> {
     let each = believed.links.iter().map(|link| match &link.basis {
         Some(basis) => format!(
             "{}: {}.",
@@ -140,7 +174,7 @@ fn how(believed: &RailBelief, unit: Unit) -> String {
         ),
         None => format!("{}.", evidence(link)),
     });
-    each.collect::<Vec<_>>().join(" ")
+    each.collect()
 }
 
 /// Loads of helped sets say nothing to who lifted them.
@@ -158,15 +192,18 @@ pub(super) fn how_chance(
     rung: &Rung,
     rail: Rail,
     unit: Unit,
-) -> Option<String> {
-    let from = if matches!(rung.help, Help::FingerHelp(_)) {
-        how(&estimates.on_ladder(ladder, rail)?, unit)
-    } else {
-        let movement = estimates.catalogue().movement(&rung.movement)?;
-        let side = rail.side().filter(|_| movement.is_sided());
-        format!("{}.", belief::how(estimates.of(&movement.id, side)?, unit))
-    };
-    Some(from)
+) -> Option<Vec<String>> {
+    if matches!(rung.help, Help::FingerHelp(_)) {
+        let mut believed = estimates.on_ladder(ladder, rail)?;
+        if believed.link(LinkKind::Fingers).is_some() {
+            believed.links.retain(|link| link.kind == LinkKind::Fingers);
+        }
+        return Some(how(&believed, unit));
+    }
+    let movement = estimates.catalogue().movement(&rung.movement)?;
+    let side = rail.side().filter(|_| movement.is_sided());
+    let from = belief::how(estimates.of(&movement.id, side)?, unit);
+    Some(vec![format!("{from}.")])
 }
 
 /// `Both arms: 0.97–1.05, from a one-rep max of 1.87 × bodyweight`.
@@ -222,6 +259,7 @@ pub(super) fn how_chances(
         how_chance(&mut opened.estimates(timeline), ladder, rung, step.rail, unit)
     };
     how().map_or_else(String::new, |how| {
+        let how = how.join(" ");
         format!("{how} The chance is that of one fresh set with the asked reserve, on a day of which nothing more is known; an \
              estimate, no promise, and it changes no verdict.")
     })
@@ -241,11 +279,17 @@ pub(super) fn behind(
                 .catalogue
                 .ladder(&step.ladder)
                 .and_then(|ladder| opened.estimates(timeline).on_ladder(ladder, step.rail));
-            believed.map_or_else(String::new, |believed| how(&believed, opened.book.unit()))
+            believed.map_or_else(String::new, |believed| {
+                how(&believed, opened.book.unit()).join(" ")
+            })
         }
+        Finding::HeldBack(_) => NOTES.to_owned(),
         _ => String::new(),
     }
 }
+
+/// What a weak place is known from where no band tells of it.
+const NOTES: &str = "From the notes on missed sets of the last twelve weeks: bottom, middle, top or grip.";
 
 /// What a card says of the chance of its work: `4 reps, 1 in reserve` and `86 %`; and repetitions to expect.
 pub(super) fn chances(step: &crate::coaching::NextStep) -> Vec<(String, String)> {

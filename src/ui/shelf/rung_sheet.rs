@@ -25,15 +25,16 @@ pub(super) struct Sheets<'s, 'a> {
 /// The sheet of one rung.
 pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDemand>) -> SheetView {
     let (chances, hows) = sheets.beliefs.chances.get(&rung.id).cloned().unwrap_or_default();
-    let how = sheets.beliefs.how.join(" ");
+    let how = beliefs::together(&sheets.beliefs.how);
     let explained = |name: &str| match name {
         "Chance" => Some(format!(
             "{} Each is the chance of that many in one fresh set to failure today. {}",
-            hows.join(" "),
+            beliefs::together(&hows),
             beliefs::MEANING
         )),
         "Holds you back" => Some(format!("{how} {}", held_back_means())),
         "Estimate" => Some(format!("{how} {}", beliefs::MEANING)),
+        "Forecast" => Some(format!("{how} {} {}", beliefs::MEANING, beliefs::FORECAST)),
         _ => None,
     };
     let sections = [
@@ -46,6 +47,7 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Last work", of_last(sheets, rung)),
         ("Fall back", of_fall_back(sheets.ladder, rung)),
         ("Estimate", sheets.beliefs.evidence.clone()),
+        ("Forecast", sheets.beliefs.forecasts.clone()),
         ("Care", of_care(sheets, rung)),
         (
             "Source",

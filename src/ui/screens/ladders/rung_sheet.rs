@@ -13,6 +13,8 @@ use super::many;
 
 /// Width of the column of names.
 const NAMES: f32 = 78.0;
+/// Room for a number under the small scale.
+const TICK: f32 = 38.0;
 /// Below this width names stand over their lines: long sentences need the room.
 const NARROW_SHEET: f32 = 250.0;
 
@@ -69,10 +71,15 @@ fn names(pen: &Pen<'_>) -> f32 {
 /// A name at the left, its lines beside it or under it.
 fn section(pen: &mut Pen<'_>, name: &str, lines: &[SheetLine]) {
     let theme = Theme::of(pen.ui);
-    let top = pen.y;
+    let (top, right) = (pen.y, pen.right);
+    let beside = names(pen) > 0.0;
+    if beside {
+        pen.right = pen.left + NAMES - 6.0;
+    }
     pen.write(Line::new(name, Ink::new(Face::Label, 15.0, *theme.ink2)));
+    pen.right = right;
     let after_name = pen.y;
-    if names(pen) > 0.0 {
+    if beside {
         pen.y = top;
     }
     for line in lines {
@@ -175,7 +182,11 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
     );
     let base = bars.bottom() + 6.0;
     painter.hline(bars.x_range(), base, Stroke::new(1.0, *theme.edge));
-    let mut tick = (ends.0 * 10.0).ceil() / 10.0;
+    // The finest step whose numbers stand clear of each other.
+    let clear = (ends.1 - ends.0) * f64::from(TICK / bars.width().max(1.0));
+    let step = [0.05, 0.1, 0.2, 0.5].into_iter().find(|step| *step >= clear);
+    let step = step.unwrap_or(1.0);
+    let mut tick = (ends.0 / step).ceil() * step;
     while tick <= ends.1 + 1e-9 {
         painter.vline(x(tick), base..=base + 4.0, Stroke::new(1.0, *theme.edge));
         let ink = Ink::new(Face::Text, size::NOTE, *theme.ink2);
@@ -186,7 +197,7 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
             &format!("{tick:.2}"),
             ink,
         );
-        tick += 0.1;
+        tick += step;
     }
 }
 
@@ -195,8 +206,8 @@ fn scale_words(view: &LadderView, asked: (f64, f64)) -> Option<String> {
     let hands = view.beliefs.iter().map(|belief| {
         let whose = match belief.rail {
             crate::units::Rail::Both => "both hands",
-            crate::units::Rail::Left => "left hand",
-            crate::units::Rail::Right => "right hand",
+            crate::units::Rail::Left => "the left hand",
+            crate::units::Rail::Right => "the right hand",
         };
         let range = between(belief.interval80);
         format!("{whose} {:.2} (80 %: {range})", belief.median)
@@ -204,7 +215,7 @@ fn scale_words(view: &LadderView, asked: (f64, f64)) -> Option<String> {
     let hands = hands.collect::<Vec<_>>().join(", ");
     let asks = between(asked);
     (!hands.is_empty()).then(|| {
-        format!("This rung asks {asks} of the goal, the grey box; believed of the {hands}. How that came about: see Estimate below.")
+        format!("This rung asks {asks} of the goal, the grey box; believed of {hands}. How that came about: see Estimate below.")
     })
 }
 

@@ -84,10 +84,11 @@ impl StrengthSheet {
                 quiet(ui, "No estimate yet. It needs sets with a load, and a weigh-in, of an earlier day.");
             }
             for (nth, shown) in views.iter().enumerate() {
-                self.course_ui(ui, nth, shown);
+                Self::words_ui(ui, nth, shown);
                 for suspect in &shown.suspects {
                     suspect_ui(ui, suspect, key_of == Some(suspect.id.as_str()), actions);
                 }
+                self.plots_ui(ui, nth, shown);
                 ui.add_space(14.0);
             }
             quiet(
@@ -102,7 +103,7 @@ impl StrengthSheet {
         }
     }
 
-    fn course_ui(&mut self, ui: &mut Ui, nth: usize, view: &StrengthView) {
+    fn words_ui(ui: &mut Ui, nth: usize, view: &StrengthView) {
         let theme = Theme::of(ui);
         ui.label(
             egui::RichText::new(&view.title)
@@ -117,6 +118,9 @@ impl StrengthSheet {
             id,
             view.how.clone(),
         );
+    }
+
+    fn plots_ui(&mut self, ui: &mut Ui, nth: usize, view: &StrengthView) {
         let walked = self.walked.filter(|_| self.plot == nth);
         let (focused, chosen) = plot::plots_ui(ui, nth, view, walked);
         if chosen.is_some() || (focused && self.plot != nth) {
