@@ -6,7 +6,7 @@ use rungwright::catalogue::Catalogue;
 use rungwright::strength::{Estimates, Kept, beliefs, beliefs_keeping};
 use rungwright::units::Rail;
 
-use crate::support::{Ago, Athlete, Day, Phrase, TODAY, athlete, one_set};
+use crate::support::{Ago, Athlete, Day, TODAY, athlete, one_set};
 
 /// A session: so many days ago, load, repetitions, reserve, and whether it was done on one arm.
 #[derive(Clone, Copy)]
@@ -26,12 +26,7 @@ fn told(sessions: &[Session]) -> Athlete {
         let sets = one_set(session.count).leaving(session.left).at_bodyweight(80.0);
         let day: Day = session.ago.days_ago();
         told = if session.one_arm {
-            told.did(
-                day,
-                sets.left()
-                    .on_ladder("one-arm-pull-up", "fingers-3")
-                    .of("one-arm-pull-up"),
-            )
+            told.did(day, sets.left())
         } else {
             told.did(day, sets.with(session.added).of("pull-up"))
         };

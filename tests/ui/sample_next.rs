@@ -158,6 +158,7 @@ fn logged(id: &str, time: &str, rail: Option<Rail>, what: &str, result: &str) ->
         what: what.into(),
         result: result.into(),
         best: None,
+        doubt: None,
     }
 }
 

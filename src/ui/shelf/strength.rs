@@ -205,15 +205,19 @@ fn phase(kind: PhaseKind) -> &'static str {
 
 fn suspects(course: &Course, unit: Unit) -> Vec<SuspectView> {
     let mend = |likely: &Likely| format!("Make it {}", belief::likely(likely, unit));
-    let each = course
-        .believed
-        .suspects
-        .iter()
-        .map(|suspect: &Suspect| SuspectView {
-            id: suspect.id.to_string(),
-            words: belief::suspected(suspect, unit),
-            mend: suspect.likely.as_ref().map(mend),
-        });
+    let words = |suspect: &Suspect| match suspect.likely {
+        Some(_) => belief::suspected(suspect, unit),
+        None => format!(
+            "{}; nothing near it would fit. If it is one: rungwright amend {}",
+            belief::suspected(suspect, unit),
+            suspect.id
+        ),
+    };
+    let each = course.believed.suspects.iter().map(|suspect| SuspectView {
+        id: suspect.id.to_string(),
+        words: words(suspect),
+        mend: suspect.likely.as_ref().map(mend),
+    });
     // The newest first: it is the one that somebody remembers.
     each.rev().collect()
 }

@@ -220,6 +220,8 @@ pub struct LoggedLine {
     pub result: String,
     /// A best that it set, in words.
     pub best: Option<String>,
+    /// It looks like a typo: with which probability.
+    pub doubt: Option<String>,
 }
 
 /// What the dock writes when it is told to log: everything but what the logbook knows by itself.

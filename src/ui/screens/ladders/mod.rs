@@ -16,11 +16,12 @@ use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::two_rail::{ghost, ladder_ui, part_names};
-use crate::ui::views::{LadderView, LaddersView};
+use crate::ui::views::{LadderView, LaddersView, StrengthView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
+use super::strength::title;
 use super::{Around, Screen};
 
 pub(crate) use crate::ui::two_rail::heights::many;
@@ -83,7 +84,7 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
     match &view.open {
         Some(ladder) => {
-            header_ui(ui, header, ladder, actions);
+            header_ui(ui, header, ladder, &view.strength, actions);
             state.keep_within(ladder);
             main_ui(ui, main, ladder, state, actions, wide);
         }
@@ -96,7 +97,7 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
     }
 }
 
-fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) {
+fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, strength: &[StrengthView], actions: &mut Actions) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, &view.title);
     let key = Action::OtherLadder.key();
@@ -107,7 +108,8 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
         actions.ask(Action::OtherLadder);
     }
     let key = Action::StrengthOverTime.key();
-    let button = Button::plain("Strength").key(&key);
+    let title = title(strength);
+    let button = Button::plain(&title).key(&key);
     let width = button.width(ui.painter(), &theme);
     let place = Rect::from_min_size(pos2(place.right() + 8.0, place.top()), vec2(width, 34.0));
     if button.show(ui, place).clicked() {

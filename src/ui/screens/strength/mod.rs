@@ -137,6 +137,14 @@ impl StrengthSheet {
     }
 }
 
+/// The title of the button that opens it: with how many sets look like typos.
+pub(super) fn title(views: &[StrengthView]) -> String {
+    match views.iter().map(|view| view.suspects.len()).sum() {
+        0usize => "Strength".to_owned(),
+        doubted => format!("Strength · {doubted} to check"),
+    }
+}
+
 /// What looks like a typo, and the button that writes what would fit.
 fn suspect_ui(ui: &mut Ui, suspect: &SuspectView, has_key: bool, actions: &mut Actions) {
     ui.horizontal_wrapped(|ui| {
