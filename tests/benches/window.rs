@@ -10,10 +10,13 @@ use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use egui::{Context, RawInput, Rect, pos2, vec2};
+use rungwright::catalogue::Catalogue;
 use rungwright::demo::{Plan, gym};
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::record::{Load, Set};
-use rungwright::logbook::{Fact, Machine, Name, Places, Record, Settings, Writer, Written};
+use rungwright::logbook::{Fact, Logbook, Machine, Name, Places, Record, Settings, Writer, Written};
+use rungwright::strength::beliefs;
+use rungwright::timeline::Timeline;
 use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::book::{Book, Deed, Done};
 use rungwright::ui::shelf::Shelf;
@@ -160,6 +163,18 @@ fn log_one(shelf: &mut Shelf) {
 
 /// Years of training.
 const YEARS: [u64; 2] = [1, 5];
+
+/// What every question would cost if nothing were kept: all sets read by the filter.
+#[divan::bench(args = YEARS, sample_count = 20, sample_size = 1)]
+fn after_a_set_if_read_anew(bencher: divan::Bencher<'_, '_>, years: u64) {
+    let home = tempfile::tempdir().unwrap();
+    drop(book(home.path(), years));
+    let machine = Machine::with(RealDisk, Places::inside(home.path()));
+    let (book, _) = Logbook::open(&machine, &machine.places().default_logbook()).unwrap();
+    let on = NaiveDate::from_ymd_opt(2026, 3, 18).unwrap();
+    let timeline = Timeline::new(&book.logs[0], Catalogue::shipped(), on);
+    bencher.bench_local(|| beliefs(&timeline));
+}
 
 #[divan::bench(args = YEARS, sample_count = 20, sample_size = 1)]
 fn after_a_set_write_and_read_back(bencher: divan::Bencher<'_, '_>, years: u64) {

@@ -29,7 +29,7 @@ pub fn kg(value: f64) -> Typed {
     Typed::new(value, Unit::Kg).unwrap()
 }
 
-fn pull_up(added: f64, reps: u16, outcome: Outcome, body: f64) -> Fact {
+pub fn pull_up(added: f64, reps: u16, outcome: Outcome, body: f64) -> Fact {
     Fact::Set(Set {
         movement: "pull-up".into(),
         side: None,

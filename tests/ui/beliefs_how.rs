@@ -15,7 +15,7 @@ use rungwright::ui::theme::Choice;
 use rungwright::ui::views::Place;
 use rungwright::units::{Effort, Given, Outcome, Reps, Seconds, Side};
 
-use crate::beliefs::{kg, shelf_of, today, window_of, year};
+use crate::beliefs::{kg, pull_up, shelf_of, today, window_of, year};
 use crate::kit::{DESK, SMALL};
 
 fn set(movement: &str, side: Option<Side>, load: Option<f64>, effort: Effort, left: Option<f64>) -> Set {
@@ -227,4 +227,26 @@ fn strength_over_time_opens_on_totals_its_sets_are_walked_and_a_slip_is_mended_t
     harness.key_press(Key::Escape);
     harness.run_steps(3);
     assert!(harness.query_by_label("Strength over time").is_none());
+}
+
+#[test]
+fn two_slips_alike_have_a_button_each_and_are_counted_on_the_button_that_shows_them() {
+    let home = tempfile::tempdir().unwrap();
+    let mut facts = year();
+    facts.push((today() - Days::new(21), pull_up(22.5, 55, Outcome::Done, 78.5)));
+    let mut harness = opened(home.path(), facts, Place::Ladders, DESK);
+    harness.get_by_label_contains("Strength · 2 to check");
+    harness.key_press(Key::T);
+    harness.run_steps(3);
+    let buttons = harness.query_all_by_label_contains("Make it +22.5 kg × 5");
+    assert_eq!(buttons.count(), 2);
+}
+
+#[test]
+fn a_slip_of_today_is_marked_where_it_is_listed() {
+    let home = tempfile::tempdir().unwrap();
+    let mut facts = year();
+    facts.push((today(), pull_up(237.5, 5, Outcome::Done, 78.5)));
+    let harness = opened(home.path(), facts, Place::Next, DESK);
+    harness.get_by_label_contains("+237.5 kg 5 reps, RIR 1. Looks like a typo, probability 0.9");
 }

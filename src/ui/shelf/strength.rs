@@ -40,6 +40,22 @@ pub(super) fn view(
     movement: &str,
     side: Option<Side>,
 ) -> Option<StrengthView> {
+    let share = timeline.share(opened.catalogue.movement(movement)?, None)?;
+    let of = (
+        opened.folder.clone().unwrap_or_default(),
+        movement.to_owned(),
+        side,
+        share.value().to_bits(),
+    );
+    opened.plotted(of, || plot(opened, timeline, movement, side))
+}
+
+fn plot(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    movement: &str,
+    side: Option<Side>,
+) -> Option<StrengthView> {
     let unit = opened.book.unit();
     let from = timeline.on.checked_sub_days(Days::new(SPAN_DAYS))?;
     let course = course(timeline, movement, side, from, &opened.kept())?;

@@ -124,38 +124,41 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, strength: &[StrengthVie
     outlook_ui(ui, Rect::from_min_max(pos2(left, room.top()), room.max), view);
 }
 
-/// Belief and forecast in words, a rail each, at the right; without forecasts where they have no room.
+/// Belief and forecast in words, a rail each, at the right; forecasts in smaller type, or left to the sheet, where they have no
+/// room.
 fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
     let theme = Theme::of(ui);
-    let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
     let strong = Ink::new(Face::LabelStrong, 16.0, *theme.ink);
     let painter = ui.painter().clone();
-    let words = |with_forecast: bool| -> Vec<_> {
+    let words = |forecasts: Option<f32>| -> Vec<_> {
+        let plain = |size| Ink::new(Face::Label, size, *theme.ink2);
         let blocks = view.outlook.iter().map(|outlook| {
-            let belief = Line::phrase(&outlook.belief, plain, strong).on_one_line(&painter, f32::INFINITY);
-            let forecast = outlook.forecast.as_deref().filter(|_| with_forecast);
-            let forecast = forecast.map(|words| Line::new(words, plain).on_one_line(&painter, f32::INFINITY));
+            let belief =
+                Line::phrase(&outlook.belief, plain(15.0), strong).on_one_line(&painter, f32::INFINITY);
+            let forecast = outlook.forecast.as_deref().zip(forecasts);
+            let forecast = forecast
+                .map(|(words, size)| Line::new(words, plain(size)).on_one_line(&painter, f32::INFINITY));
             let longer = forecast.as_ref().map_or(0.0, |line| line.size().x);
             (outlook, belief.size().x.max(longer) + 28.0, belief, forecast)
         });
         blocks.collect()
     };
     // Both rails or none: one alone would read as if the other were unknown.
-    let fits = |with_forecast: &bool| {
-        let widths = words(*with_forecast)
+    let fits = |forecasts: &Option<f32>| {
+        let widths = words(*forecasts)
             .iter()
             .map(|block| block.1 + BETWEEN)
             .sum::<f32>();
         widths - BETWEEN <= room.width()
     };
-    let tries = [true, false]
+    let tries = [Some(15.0), Some(size::TABLE), None]
         .into_iter()
-        .filter(|with| !with || room.height() > 50.0);
-    let Some(with_forecast) = tries.into_iter().find(fits) else {
+        .filter(|forecasts| forecasts.is_none() || room.height() > 50.0);
+    let Some(forecasts) = tries.into_iter().find(fits) else {
         return;
     };
     let mut right = room.right();
-    for (outlook, width, belief, forecast) in words(with_forecast).into_iter().rev() {
+    for (outlook, width, belief, forecast) in words(forecasts).into_iter().rev() {
         let left = right - width;
         let lines = if forecast.is_some() { 20.0 } else { 10.0 };
         let top = room.center().y - lines;

@@ -147,17 +147,21 @@ pub(super) fn title(views: &[StrengthView]) -> String {
 
 /// What looks like a typo, and the button that writes what would fit.
 fn suspect_ui(ui: &mut Ui, suspect: &SuspectView, has_key: bool, actions: &mut Actions) {
-    ui.horizontal_wrapped(|ui| {
-        quiet(ui, &suspect.words);
-        let Some(mend) = &suspect.mend else { return };
-        let key = if has_key {
-            Action::MendSet.key()
-        } else {
-            String::new()
-        };
-        if Button::plain(mend).key(&key).flow(ui).clicked() {
-            actions.write(Deed::MendSet(suspect.id.clone()));
-        }
+    // Two slips may have the same words on their buttons.
+    let row = egui::UiBuilder::new().id_salt(&suspect.id);
+    ui.scope_builder(row, |ui| {
+        ui.horizontal_wrapped(|ui| {
+            quiet(ui, &suspect.words);
+            let Some(mend) = &suspect.mend else { return };
+            let key = if has_key {
+                Action::MendSet.key()
+            } else {
+                String::new()
+            };
+            if Button::plain(mend).key(&key).flow(ui).clicked() {
+                actions.write(Deed::MendSet(suspect.id.clone()));
+            }
+        });
     });
 }
 

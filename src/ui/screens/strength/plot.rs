@@ -227,7 +227,15 @@ fn dots<'p>(view: &StrengthView, kind: DotKind, theme: &Theme) -> Points<'p> {
 
 fn body_plot(ui: &mut Ui, nth: usize, view: &StrengthView, link: egui::Id, theme: &Theme) {
     let weighed: PlotPoints<'_> = view.bodyweight.iter().map(|(day, mass)| [*day, *mass]).collect();
+    // A bodyweight that never varied still has a scale around it.
+    let masses = || view.bodyweight.iter().map(|(_, mass)| *mass);
+    let (low, high) = (
+        masses().fold(f64::MAX, f64::min),
+        masses().fold(f64::MIN, f64::max),
+    );
     base(format!("bodyweight {nth}"), BODY_HEIGHT, link, view, theme)
+        .include_y(low - 0.5)
+        .include_y(high + 0.5)
         .sense(Sense::hover())
         .show_grid([true, false])
         .show(ui, |plot| {
