@@ -120,8 +120,14 @@ impl StrengthSheet {
         );
     }
 
+    /// The plots, the set that is walked to in words above them, where a low window shows it too.
     fn plots_ui(&mut self, ui: &mut Ui, nth: usize, view: &StrengthView) {
         let walked = self.walked.filter(|_| self.plot == nth);
+        let read = walked.and_then(|at| view.sets.get(at));
+        quiet(
+            ui,
+            read.map_or("← and → read the sets one by one.", |dot| dot.words.as_str()),
+        );
         let (focused, chosen) = plot::plots_ui(ui, nth, view, walked);
         if chosen.is_some() || (focused && self.plot != nth) {
             (self.plot, self.walked) = (nth, chosen);
@@ -129,11 +135,6 @@ impl StrengthSheet {
         for words in &view.spans {
             quiet(ui, words);
         }
-        let read = walked.and_then(|at| view.sets.get(at));
-        quiet(
-            ui,
-            read.map_or("← and → read the sets one by one.", |dot| dot.words.as_str()),
-        );
     }
 }
 
