@@ -3,8 +3,10 @@
 use chrono::{Days, NaiveDate};
 
 use crate::coaching::held_back::{Evidence, HeldBack, Place};
-use crate::strength::{Band, Believed, Coverage, Forecast, Heading, Likely, LinkKind, Suspect};
-use crate::units::{Added, Effort, Unit};
+use crate::strength::{
+    Band, Basis, Believed, Coverage, Forecast, Heading, Likely, LinkKind, Suspect, Telling,
+};
+use crate::units::{Added, Effort, Reserve, Unit};
 
 use super::numbers::{about, counted, day, kg, number};
 
@@ -72,15 +74,105 @@ pub fn stands_on(believed: &Believed) -> String {
     format!("from {only}{sessions} before today")
 }
 
+/// How an estimate came about: what it is, and the sets that it stands on.
+///
+/// "Estimated one-rep max: 118.4 kg in all for one repetition, +38.4 kg at 80 kg (80 %: 112.1–125 kg), from 276 sets …"
+pub fn how(believed: &Believed, unit: Unit) -> String {
+    format!(
+        "Estimated one-rep max: {} (80 %: {}), from {}",
+        one_rep_max(believed, unit),
+        range(believed.belief.band(Coverage::Eighty), unit),
+        sets_behind(&believed.basis, Loads::Said(unit)),
+    )
+}
+
+/// Whether the loads of sets are said: not where help stands in their place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Loads {
+    /// In this unit.
+    Said(Unit),
+    /// Only repetitions.
+    Left,
+}
+
+/// "276 sets on 80 days, Sat 25 Apr 2025 – Mon 16 Mar 2026, lately: Mon 16 Mar +20 kg × 5, 1 in reserve; …": without its stop.
+pub fn sets_behind(basis: &Basis, loads: Loads) -> String {
+    let count = |many: usize, noun: &str| counted(i64::try_from(many).unwrap_or(i64::MAX), noun);
+    let long = |date: NaiveDate| date.format("%-d %b %Y").to_string();
+    let when = if basis.first == basis.last {
+        long(basis.last)
+    } else {
+        format!("{} – {}", long(basis.first), long(basis.last))
+    };
+    let mut words = format!(
+        "{} on {}, {when}",
+        count(basis.sets, "set"),
+        count(basis.days, "day")
+    );
+    let lately: Vec<String> = basis
+        .lately
+        .iter()
+        .map(|told| format!("{} {}", day(told.date), telling(told, loads)))
+        .collect();
+    if !lately.is_empty() {
+        words.push_str(&format!(". Lately: {}", lately.join("; ")));
+    }
+    if basis.of_other_side > 0 {
+        words.push_str(&format!(
+            ". {} of the other hand {} of it, too",
+            count(basis.of_other_side, "set"),
+            if basis.of_other_side == 1 { "tells" } else { "tell" }
+        ));
+    }
+    if basis.doubted > 0 {
+        let (look, they) = if basis.doubted == 1 {
+            ("looks", "it counts")
+        } else {
+            ("look", "they count")
+        };
+        words.push_str(&format!(
+            ". {} {look} like a typo; {they} for little",
+            count(basis.doubted, "set")
+        ));
+    }
+    words
+}
+
+/// "+20 kg × 5, 1 in reserve", "8 reps", "12 s, missed".
+fn telling(told: &Telling, loads: Loads) -> String {
+    let done = match loads {
+        Loads::Said(unit) if told.added.kg() != 0.0 => load_times(told.added, told.effort, unit),
+        _ => match told.effort {
+            Effort::Reps(reps) => counted(i64::from(reps.count()), "rep"),
+            Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
+        },
+    };
+    format!("{done}{}", ending(told.left, told.missed))
+}
+
+/// ", 1 in reserve", ", then missed".
+pub fn ending(left: Option<Reserve>, missed: bool) -> String {
+    match left {
+        _ if missed => ", then missed".to_owned(),
+        Some(left) => format!(", {} in reserve", number(left.reps(), 1)),
+        None => String::new(),
+    }
+}
+
 /// "+25 kg × 5", "20 kg of help × 8": what a set may have been.
 pub fn likely(likely: &Likely, unit: Unit) -> String {
-    let times = match likely.effort {
+    load_times(likely.added, likely.effort, unit)
+}
+
+/// "+25 kg × 5", "20 kg of help × 8".
+pub fn load_times(added: Added, effort: Effort, unit: Unit) -> String {
+    let times = match effort {
         Effort::Reps(reps) => reps.count().to_string(),
         Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
     };
-    let load = match likely.added.assistance() {
+    let load = match added.assistance() {
         Some(help) => format!("{} of help", kg(help.kg(), unit)),
-        None => format!("+{}", kg(likely.added.kg(), unit)),
+        None => format!("+{}", kg(added.kg(), unit)),
     };
     format!("{load} × {times}")
 }
@@ -120,15 +212,12 @@ pub fn forecast(forecast: &Forecast, on: NaiveDate) -> String {
     )
 }
 
-/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026, the end not in sight within two years", "within reach today, by the estimate".
+/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026, its end beyond two years", "within reach today, by the estimate".
 pub fn span(forecast: &Forecast, on: NaiveDate) -> String {
     match (forecast.soonest, forecast.latest) {
         (_, Some(0)) => "within reach today, by the estimate".to_owned(),
         (None, _) => "not in sight within two years".to_owned(),
-        (Some(from), None) => format!(
-            "80 %: from {}, its end not in sight within two years",
-            begins(on, from)
-        ),
+        (Some(from), None) => format!("80 %: from {}, its end beyond two years", begins(on, from)),
         (Some(from), Some(to)) => {
             let (begin, end) = (begins(on, from), month(on, to));
             if begin == end {

@@ -81,8 +81,8 @@ pub use goal::GoalWeeks;
 pub use history::History;
 pub use holds::{Hold, HoldBelief, HoldJoint, Holds};
 pub use log::{
-    AHEAD_DAYS, Believed, Course, CourseDay, CourseSet, Heading, Point, Series, SetAt, Standpoint, Suspect,
-    belief_of, beliefs, beliefs_at, course,
+    AHEAD_DAYS, Basis, Believed, Course, CourseDay, CourseSet, Heading, Kept, Point, Series, SetAt,
+    Standpoint, Suspect, Telling, belief_of, beliefs, beliefs_at, beliefs_keeping, course,
 };
 pub use scale::{Estimates, Forecast, Link, LinkKind, RailBelief, Reach, ReadFrom, Weakest};
 pub use training::{Attempt, Prior, TrainingDay};

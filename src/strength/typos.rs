@@ -1,4 +1,4 @@
-//! What a set that looks like a typo may have been: the wrong unit, the wrong plate, a digit too many.
+//! What a set that looks like a typo may have been: the wrong unit, the wrong plate, a digit too many or a shifted decimal mark.
 
 use crate::units::{Added, Effort, KG_PER_LB, Mass, Outcome, Reps};
 
@@ -61,7 +61,8 @@ pub(super) fn likely(state: &State, attempt: &Attempt, load_kg: f64, tuning: &Tu
 
 fn candidates(attempt: &Attempt) -> Vec<Likely> {
     let kg = attempt.added.kg();
-    let loads = [kg / KG_PER_LB, kg * KG_PER_LB]
+    // The other unit; a nought or a decimal mark too many or too few; a plate left out or counted twice.
+    let loads = [kg / KG_PER_LB, kg * KG_PER_LB, kg / 10.0, kg * 10.0]
         .into_iter()
         .chain(PLATES_KG.map(|plate| kg + plate));
     let mut all: Vec<Likely> = loads
@@ -72,18 +73,19 @@ fn candidates(attempt: &Attempt) -> Vec<Likely> {
         })
         .collect();
     if let Effort::Reps(reps) = attempt.effort
-        && let Some(single) = without_doubled_digit(reps.count())
-        && let Ok(single) = Reps::try_from(single)
+        && let Some(fewer) = without_last_digit(reps.count())
+        && let Ok(fewer) = Reps::try_from(fewer)
     {
         all.push(Likely {
             added: attempt.added,
-            effort: Effort::Reps(single),
+            effort: Effort::Reps(fewer),
         });
     }
     all
 }
 
-/// 5 for 55, 12 for 122.
-fn without_doubled_digit(count: u16) -> Option<u16> {
-    (count >= 11 && count % 10 == count / 10 % 10).then_some(count / 10)
+/// 5 for 55 or 50, 12 for 122: a digit struck twice, or a nought too many.
+fn without_last_digit(count: u16) -> Option<u16> {
+    let last = count % 10;
+    (count >= 10 && (last == 0 || last == count / 10 % 10)).then_some(count / 10)
 }

@@ -6,6 +6,7 @@ mod first;
 mod ladders;
 mod next;
 mod roster;
+mod strength;
 mod totals;
 mod window;
 
@@ -35,6 +36,8 @@ pub enum Context {
     Roster,
     /// On Totals.
     Totals,
+    /// While strength over time lies over a place.
+    Strength,
     /// Before a logbook is open.
     First,
     /// While a spreadsheet is brought.
@@ -169,6 +172,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Ladders, ladders::rows()),
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
+        (Context::Strength, strength::rows()),
         (Context::First, first::rows()),
     ];
     let words = |context, (action, title, tooltip, keys)| ActionWords {

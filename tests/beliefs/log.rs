@@ -209,6 +209,21 @@ fn a_slip_of_the_finger_is_named_by_its_record_and_moves_little() {
 }
 
 #[test]
+fn a_nought_too_many_is_explained_by_the_load_without_it() {
+    let athlete = steady().did(
+        1.days_ago(),
+        one_set(5)
+            .with(200.0)
+            .leaving(2.0)
+            .at_bodyweight(80.0)
+            .of("pull-up"),
+    );
+    let suspects = on(&athlete, TODAY).remove(0).suspects;
+    let likely = suspects[0].likely.unwrap();
+    assert_eq!(likely.added.kg(), 20.0);
+}
+
+#[test]
 fn todays_slip_is_named_today() {
     let slip = steady().did(
         TODAY,

@@ -10,6 +10,7 @@
 mod support;
 
 mod heading;
+mod kept;
 mod log;
 mod outlook;
 mod scale;

@@ -129,3 +129,28 @@ fn what_holds_a_rail_back_joins_its_reasons_last() {
         "the right hand has not hung: {rules:?}"
     );
 }
+
+#[test]
+fn who_fails_with_three_fingers_is_given_no_good_chance_with_them_however_strong_both_arms_are() {
+    let strong = athlete()
+        .weighing(80.0)
+        .placed_on("one-arm-pull-up", "fingers-3", 60.days_ago())
+        .did_each(
+            [24, 21, 17, 14, 10, 7].map(|days: i32| days.days_ago()),
+            3.sets_of(3)
+                .with(75.0)
+                .leaving(1.0)
+                .at_bodyweight(80.0)
+                .of("pull-up"),
+        );
+    let failed = strong
+        .clone()
+        .did(3.days_ago(), one_set(1).right().failed().at_bodyweight(80.0));
+    let chance = |athlete: &Athlete| {
+        let right = with_beliefs(athlete).remove(1);
+        assert_eq!(right.prescription.unwrap().rung, "fingers-3");
+        right.chance.unwrap()
+    };
+    assert!(chance(&strong) > 0.9, "{}", chance(&strong));
+    assert!(chance(&failed) < 0.6, "{}", chance(&failed));
+}

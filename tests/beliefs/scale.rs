@@ -120,7 +120,7 @@ fn a_hold_shows_at_least_that_much_unless_it_was_all_there_was() {
             4.days_ago(),
             sets.left().at_bodyweight(80.0).of("one-arm-negative"),
         );
-        *left(&athlete).link(LinkKind::Negative).unwrap()
+        left(&athlete).link(LinkKind::Negative).unwrap().clone()
     };
     // The ladder asks 3 to 8 s.
     assert!(negatives(2.holds_of(8)).at_least);

@@ -21,15 +21,15 @@ use rungwright::units::{Effort, Given, Outcome, Reps, Typed, Unit};
 
 use crate::kit::{DESK, SMALL, open};
 
-fn today() -> NaiveDate {
+pub fn today() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 3, 18).unwrap()
 }
 
-fn kg(value: f64) -> Typed {
+pub fn kg(value: f64) -> Typed {
     Typed::new(value, Unit::Kg).unwrap()
 }
 
-fn pull_up(added: f64, reps: u16, outcome: Outcome, body: f64) -> Fact {
+pub fn pull_up(added: f64, reps: u16, outcome: Outcome, body: f64) -> Fact {
     Fact::Set(Set {
         movement: "pull-up".into(),
         side: None,
@@ -45,7 +45,7 @@ fn pull_up(added: f64, reps: u16, outcome: Outcome, body: f64) -> Fact {
 }
 
 /// What a year of pull-ups left behind: two sessions a week, a summer off, a cut, one missed single, one 5 typed as 55.
-fn year() -> Vec<(NaiveDate, Fact)> {
+pub fn year() -> Vec<(NaiveDate, Fact)> {
     let day = |ago: u64| today() - Days::new(ago);
     let mut facts = vec![
         (
@@ -93,6 +93,11 @@ fn year() -> Vec<(NaiveDate, Fact)> {
 }
 
 fn shelf(home: &Path) -> Shelf {
+    shelf_of(home, year())
+}
+
+/// A window's book of one athlete to whom this happened.
+pub fn shelf_of(home: &Path, facts: Vec<(NaiveDate, Fact)>) -> Shelf {
     let machine = || Machine::with(RealDisk, Places::inside(home));
     let root = machine().places().default_logbook();
     let name = Name::parse("Ana Brook").unwrap();
@@ -102,7 +107,7 @@ fn shelf(home: &Path) -> Shelf {
         sex: None,
         height_cm: Some(172.0),
     };
-    let facts = [(today() - Days::new(331), profile)].into_iter().chain(year());
+    let facts = [(today() - Days::new(331), profile)].into_iter().chain(facts);
     let records = facts.zip(0u32..).map(|((date, what), nth)| Record {
         id: clock::fresh_id(),
         rev: 0,
@@ -128,21 +133,26 @@ fn shelf(home: &Path) -> Shelf {
 }
 
 fn window(home: &Path, size: [f32; 2], choice: Choice) -> Harness<'static, Window<Shelf>> {
+    window_of(shelf(home), Place::Ladders, size, choice)
+}
+
+/// The window on a book, a place open.
+pub fn window_of(
+    shelf: Shelf,
+    place: Place,
+    size: [f32; 2],
+    choice: Choice,
+) -> Harness<'static, Window<Shelf>> {
     let remembered = Remembered {
-        place: Place::Ladders,
+        place,
         theme: choice,
         less_motion: true,
         ..Remembered::default()
     };
-    open(
-        size,
-        choice,
-        Window::new(shelf(home), remembered),
-        |ui, window| {
-            window.logic(ui.ctx());
-            window.ui(ui);
-        },
-    )
+    open(size, choice, Window::new(shelf, remembered), |ui, window| {
+        window.logic(ui.ctx());
+        window.ui(ui);
+    })
 }
 
 #[test]
@@ -164,8 +174,8 @@ fn the_ladder_has_a_band_of_belief_and_says_it_in_words() {
         sheet
             .sections
             .iter()
-            .find(|(title, _)| title == name)
-            .map(|(_, lines)| lines)
+            .find(|section| section.name == name)
+            .map(|section| &section.lines)
     };
     let chance = section("Chance").unwrap()[0].words.text();
     assert!(chance.contains(" %") && chance.contains("reps"), "{chance}");

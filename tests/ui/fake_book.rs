@@ -194,6 +194,7 @@ impl Book for FakeBook {
                         what: set.rung.clone(),
                         result: format!("{words}{missed}"),
                         best: None,
+                        doubt: None,
                     },
                 );
                 if let Some(CardView {

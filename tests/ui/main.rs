@@ -13,6 +13,7 @@
 )]
 
 mod beliefs;
+mod beliefs_how;
 mod coach;
 mod contrast;
 mod fake_book;

@@ -17,20 +17,27 @@ fn rung(id: &str, title: &str, standard: &str, demand: f64, state: [RungState; 2
     }
 }
 
+fn sections(all: Vec<(&str, Vec<SheetLine>)>) -> Vec<SheetSection> {
+    let section = |(name, lines): (&str, Vec<SheetLine>)| SheetSection {
+        name: name.into(),
+        lines,
+        how: (name == "Chance").then(|| "From 36 sets on 12 days.".into()),
+    };
+    all.into_iter().map(section).collect()
+}
+
 fn sheet(demand: f64) -> SheetView {
     let words = |text: &str| SheetLine::words(text);
     SheetView {
-        sections: vec![
+        sections: sections(vec![
             (
-                "Demand".into(),
+                "Demand",
                 vec![
                     SheetLine::words(Phrase::strong(format!("{demand:.2}")).then(format!(" of the goal ({:.2}–{:.2})", demand * 0.92, demand * 1.07))),
                     words("1 − 0.35 = 0.65 × bodyweight; with repetitions and reserve 0.65 × (30 + 4 + 1) ÷ the goal's (30 + 1) = 0.73; computed, with assumptions.").quiet(),
                 ],
             ),
-            (
-                "Standard".into(),
-                vec![
+            ("Standard", vec![
                     SheetLine::words(
                         Phrase::strong("3 sets of 2, 1 in reserve")
                             .then(", on 2 separate days, hands within 1 rep"),
@@ -45,22 +52,16 @@ fn sheet(demand: f64) -> SheetView {
                     },
                 ],
             ),
-            (
-                "Entry".into(),
-                vec![
+            ("Entry", vec![
                     SheetLine::words(Phrase::strong("Holds for both hands.")),
                     words("Rung below passed."),
                 ],
             ),
-            (
-                "Work".into(),
-                vec![words(
+            ("Work", vec![words(
                     "4 sets of 2–3 reps, 1 in reserve; rest 3–5 min; 2 times a week",
                 )],
             ),
-            (
-                "Chance".into(),
-                vec![
+            ("Chance", vec![
                     SheetLine::of(
                         Rail::Left,
                         Phrase::plain("2 reps ")
@@ -77,22 +78,18 @@ fn sheet(demand: f64) -> SheetView {
                     ),
                 ],
             ),
-            (
-                "Last work".into(),
-                vec![SheetLine::of(
+            ("Last work", vec![SheetLine::of(
                     Rail::Right,
                     "Fri 10 Oct: 2, 2, 2 reps, 1 in reserve",
                 )],
             ),
-            ("Fall back".into(), vec![words("Two fingers, 0.73")]),
-            (
-                "Care".into(),
-                vec![words(
+            ("Fall back", vec![words("Two fingers, 0.73")]),
+            ("Care", vec![words(
                     "Start straight, shoulder blade set; don’t drop into the hang. Stop on sharp pain.",
                 )],
             ),
-            ("Source".into(), vec![words("common practice, no source")]),
-        ],
+            ("Source", vec![words("common practice, no source")]),
+        ]),
         demand_band: Some(if demand == 1.0 { (1.0, 1.0) } else { (demand * 0.92, demand * 1.07) }),
     }
 }

@@ -10,6 +10,7 @@ fn reason(words: Phrase, rule: &str) -> Reason {
         words,
         rule: rule.into(),
         doc: "What the rule asks and why, in its own words.".into(),
+        from: String::new(),
     }
 }
 
@@ -71,6 +72,7 @@ fn left() -> CardView {
         ],
         cautions: vec![],
         chances: vec![("2 reps".into(), "82 %".into()), ("3 reps".into(), "53 %".into())],
+        chances_how: "From 36 sets on 12 days.".into(),
         not_before: None,
     }
 }
@@ -98,6 +100,7 @@ fn right() -> CardView {
             "pain-low",
         )],
         chances: vec![],
+        chances_how: String::new(),
         ..left()
     }
 }
@@ -142,6 +145,7 @@ fn both() -> CardView {
         )],
         cautions: vec![],
         chances: vec![],
+        chances_how: String::new(),
         not_before: None,
     }
 }
@@ -154,6 +158,7 @@ fn logged(id: &str, time: &str, rail: Option<Rail>, what: &str, result: &str) ->
         what: what.into(),
         result: result.into(),
         best: None,
+        doubt: None,
     }
 }
 
@@ -311,6 +316,7 @@ pub fn hold() -> NextView {
                 "straight-arm",
             )],
             chances: vec![],
+            chances_how: String::new(),
             not_before: Some("Thu 16 Oct".into()),
         }],
     }];

@@ -127,6 +127,9 @@ pub fn dip(sets: usize) -> TotalsView {
             },
         }),
         no_what_if: None,
+        belief_how: "From 63 sets on 21 days.".into(),
+        attempts_how: "From 63 sets on 21 days.".into(),
+        strength: None,
         today_kg: Some(79.3),
         two_weights: Some(TwoWeightsView {
             note: "best single within 1.5 kg".into(),
@@ -189,6 +192,7 @@ pub fn dip(sets: usize) -> TotalsView {
             })
             .to_vec(),
             total: "–".into(),
+            how: "From 63 sets on 21 days.".into(),
             planned: ["+132.5 kg".into(), "+147.5 kg".into(), "+156.25 kg".into()],
         }),
         unit: Unit::Kg,

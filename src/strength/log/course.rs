@@ -5,9 +5,9 @@ use chrono::{Days, NaiveDate};
 use crate::logbook::record::Id;
 use crate::strength::{Belief, Coverage};
 use crate::timeline::Timeline;
-use crate::units::{Effort, Outcome, Side, SystemLoad};
+use crate::units::{Added, Effort, Outcome, Reserve, Side, SystemLoad};
 
-use super::{Series, Suspect};
+use super::{Believed, Kept, Series};
 
 /// What was believed on one day, from earlier sets.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,8 +29,12 @@ pub struct CourseSet {
     pub date: NaiveDate,
     /// The 1RM that its repetitions and reported reserve stand for by today's belief of endurance; a single's own load.
     pub shows: SystemLoad,
+    /// What hung from the belt.
+    pub added: Added,
     /// Completed repetitions.
     pub reps: u16,
+    /// The reserve, where it was given.
+    pub left: Option<Reserve>,
     /// Whether one more was tried and failed.
     pub missed: bool,
     /// The probability that it is not what it says, where that is more likely than not.
@@ -46,8 +50,8 @@ pub struct Course {
     pub sets: Vec<CourseSet>,
     /// Spans without training that count as a layoff, first and last day.
     pub layoffs: Vec<(NaiveDate, NaiveDate)>,
-    /// Sets that look like typos.
-    pub suspects: Vec<Suspect>,
+    /// What is believed on the last day.
+    pub believed: Believed,
 }
 
 /// Days between two points of the course.
@@ -61,10 +65,11 @@ pub fn course(
     movement: &str,
     side: Option<Side>,
     from: NaiveDate,
+    kept: &Kept,
 ) -> Option<Course> {
     let series = Series::of(timeline, movement)?;
     let believed = series
-        .believed(timeline)
+        .believed(timeline, kept)
         .into_iter()
         .find(|known| known.side == side)?;
     let trained: Vec<NaiveDate> = series
@@ -100,15 +105,17 @@ pub fn course(
                 continue;
             };
             let load = SystemLoad::of(attempt.share, body, attempt.added);
-            let left = attempt.left.map_or(0.0, |left| left.reserve().reps());
+            let left = attempt.left.map(|left| left.reserve());
             let suspect = believed.suspects.iter().find(|suspect| suspect.id == record.id);
             sets.push(CourseSet {
                 id: record.id,
                 date: day.date,
                 shows: believed
                     .belief
-                    .one_rep_max_for(load, f64::from(reps.count()) + left),
+                    .one_rep_max_for(load, f64::from(reps.count()) + left.map_or(0.0, Reserve::reps)),
+                added: attempt.added,
                 reps: reps.count(),
+                left,
                 missed: attempt.outcome == Outcome::Missed,
                 suspect: suspect.map(|suspect| suspect.probability),
             });
@@ -118,7 +125,7 @@ pub fn course(
         days,
         sets,
         layoffs: layoffs(&trained, timeline.on, from),
-        suspects: believed.suspects,
+        believed,
     })
 }
 

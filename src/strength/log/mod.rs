@@ -16,7 +16,9 @@
 //! # }
 //! ```
 
+mod basis;
 mod course;
+mod kept;
 mod points;
 mod series;
 
@@ -28,7 +30,9 @@ use crate::units::{Added, Bodyweight, Share, Side, SystemLoad};
 
 use super::{Belief, Likely};
 
+pub use basis::{Basis, Telling};
 pub use course::{Course, CourseDay, CourseSet, course};
+pub use kept::Kept;
 pub use points::{Point, beliefs_at};
 pub use series::{Series, SetAt, Standpoint};
 
@@ -45,6 +49,8 @@ pub struct Believed {
     pub belief: Belief,
     /// Today's bodyweight, if ever weighed.
     pub bodyweight: Option<Bodyweight>,
+    /// The sets that it stands on.
+    pub basis: Basis,
     /// Sets of this movement and side that look like typos, in order of time; the day's own too.
     pub suspects: Vec<Suspect>,
 }
@@ -112,15 +118,20 @@ impl Believed {
 
 /// All beliefs on the timeline's day, in order of movement, then side; movements without system load have none.
 pub fn beliefs(timeline: &Timeline<'_>) -> Vec<Believed> {
+    beliefs_keeping(timeline, &Kept::default())
+}
+
+/// The same, reading only what has changed since `kept` was last asked about this athlete.
+pub fn beliefs_keeping(timeline: &Timeline<'_>, kept: &Kept) -> Vec<Believed> {
     let series = Series::all(timeline);
     series
         .iter()
-        .flat_map(|series| series.believed(timeline))
+        .flat_map(|series| series.believed(timeline, kept))
         .collect()
 }
 
 /// The belief of one movement and side on the timeline's day.
 pub fn belief_of(timeline: &Timeline<'_>, movement: &str, side: Option<Side>) -> Option<Believed> {
-    let believed = Series::of(timeline, movement)?.believed(timeline);
+    let believed = Series::of(timeline, movement)?.believed(timeline, &Kept::default());
     believed.into_iter().find(|believed| believed.side == side)
 }

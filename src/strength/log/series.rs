@@ -8,8 +8,8 @@ use crate::logbook::record::Id;
 use crate::timeline::{LoggedSet, Timeline, WeighIns};
 use crate::units::{Added, Bodyweight, Mass, Outcome, Share, Side};
 
-use super::{Believed, Suspect};
-use crate::strength::{Attempt, Belief, DayRead, Filter, Prior, TrainingDay, Tuning};
+use super::{Basis, Believed, Kept, Suspect};
+use crate::strength::{Attempt, Belief, DayRead, Filter, History, LinkKind, Prior, TrainingDay, Tuning};
 
 /// Which record a set of a [`TrainingDay`] is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -166,45 +166,59 @@ impl Series {
         }
     }
 
-    /// The belief of a side on a date, from the sets of days before.
-    pub fn belief(&self, side: Option<Side>, date: NaiveDate) -> Option<Belief> {
-        let mut found = None;
-        self.on_each(&[date], |then| found = then.belief(side));
-        found
+    /// The belief of a side on a date from the sets of days before, and which these are.
+    pub(in crate::strength) fn belief(
+        &self,
+        side: Option<Side>,
+        date: NaiveDate,
+        kept: &Kept,
+        what: Option<LinkKind>,
+    ) -> Option<(Belief, Basis)> {
+        kept.read(self, what, |history| self.belief_in(history, side, date))
+    }
+
+    fn belief_in(&self, history: &History, side: Option<Side>, date: NaiveDate) -> Option<(Belief, Basis)> {
+        if self.weighed.is_some_and(|weighed| weighed >= date) {
+            return None;
+        }
+        let belief = history.belief(side, date)?;
+        let before = self.days.partition_point(|day| day.date < date);
+        let reads = history.reads().get(..before)?;
+        let basis = Basis::of(self, side, reads, &belief)?;
+        Some((belief, basis))
     }
 
     /// The beliefs of all sides on the timeline's day, with the sets that look like typos.
-    pub(in crate::strength) fn believed(&self, timeline: &Timeline<'_>) -> Vec<Believed> {
-        let mut reads = Vec::with_capacity(self.days.len());
-        let mut filter = self.filter();
-        let mut earlier = self.days.iter().peekable();
-        while let Some(day) = earlier.next_if(|day| day.date < timeline.on) {
-            reads.push(filter.learn(day));
-        }
-        if self.weighed.is_some_and(|weighed| weighed >= timeline.on) {
-            return Vec::new();
-        }
-        let beliefs: Vec<(Option<Side>, Belief)> = self
-            .sides()
-            .into_iter()
-            .filter_map(|side| Some((side, filter.belief(side, timeline.on)?)))
-            .collect();
-        reads.extend(earlier.map(|day| filter.learn(day)));
-        beliefs
-            .into_iter()
-            .map(|(side, belief)| Believed {
-                movement: self.movement.clone(),
-                side,
-                share: self.share,
-                belief,
-                bodyweight: timeline.bodyweight(),
-                suspects: self.suspects(&reads, side),
-            })
-            .collect()
+    pub(in crate::strength) fn believed(&self, timeline: &Timeline<'_>, kept: &Kept) -> Vec<Believed> {
+        kept.read(self, None, |history| {
+            let known = self.sides().into_iter().filter_map(|side| {
+                let (belief, basis) = self.belief_in(history, side, timeline.on)?;
+                Some(Believed {
+                    movement: self.movement.clone(),
+                    side,
+                    share: self.share,
+                    belief,
+                    bodyweight: timeline.bodyweight(),
+                    basis,
+                    suspects: self.suspects(history.reads(), side),
+                })
+            });
+            known.collect()
+        })
+    }
+
+    /// Its days, in order.
+    pub(super) fn training_days(&self) -> &[TrainingDay] {
+        &self.days
+    }
+
+    /// What is believed before the first day.
+    pub(super) fn prior(&self) -> Prior {
+        Prior::of(&self.movement, self.share)
     }
 
     fn filter(&self) -> Filter {
-        Filter::new(Prior::of(&self.movement, self.share), Tuning::default())
+        Filter::new(self.prior(), Tuning::default())
     }
 
     fn suspects(&self, reads: &[DayRead], side: Option<Side>) -> Vec<Suspect> {

@@ -2,9 +2,9 @@
 //! error, and nobody has measured these ladders.
 
 use crate::catalogue::Ladder;
-use crate::strength::{Coverage, Hold, HoldJoint, Holds};
+use crate::strength::{Basis, Coverage, Hold, HoldJoint, Holds, Telling};
 use crate::timeline::LoggedSet;
-use crate::units::{Demand, Effort, Rail};
+use crate::units::{Demand, Effort, Rail, Side};
 
 use super::{Estimates, Found, Link, LinkKind, Reach, ReadFrom};
 
@@ -46,7 +46,8 @@ fn found(estimates: &Estimates<'_, '_>, ladder: &Ladder, rail: Rail) -> Option<F
         holds.learn(first.date, &each);
     }
     let side = rail.side();
-    let last = sets.iter().rev().find(|(_, hold)| hold.side == side)?.0.date;
+    let basis = basis(&sets, side)?;
+    let last = basis.last;
     let [low, middle, high] = holds.belief(side, timeline.on)?.demand;
     let sd = (libm::log(high) - libm::log(low)) / (2.0 * Coverage::Eighty.sds());
     Some(Found {
@@ -56,8 +57,41 @@ fn found(estimates: &Estimates<'_, '_>, ladder: &Ladder, rail: Rail) -> Option<F
             at_least: false,
             last,
             from: ReadFrom::Holds,
+            basis: Some(basis),
         },
         belief: None,
+    })
+}
+
+/// How many holds on how many days, and the longest of each of the latest days.
+fn basis(sets: &[(&LoggedSet<'_>, Hold)], side: Option<Side>) -> Option<Basis> {
+    let own: Vec<_> = sets.iter().filter(|(_, hold)| hold.side == side).collect();
+    let days: Vec<_> = own.chunk_by(|(a, _), (b, _)| a.date == b.date).collect();
+    let longest = |day: &&[&(&LoggedSet<'_>, Hold)]| {
+        let (set, hold) = day
+            .iter()
+            .max_by(|(_, a), (_, b)| a.seconds.value().total_cmp(&b.seconds.value()))?;
+        Some(Telling {
+            date: set.date,
+            added: set.added,
+            effort: Effort::Hold(hold.seconds),
+            left: None,
+            missed: set.failed(),
+        })
+    };
+    Some(Basis {
+        sets: own.len(),
+        days: days.len(),
+        first: own.first()?.0.date,
+        last: own.last()?.0.date,
+        doubted: 0,
+        of_other_side: 0,
+        lately: days
+            .iter()
+            .rev()
+            .take(Basis::LATELY)
+            .filter_map(longest)
+            .collect(),
     })
 }
 

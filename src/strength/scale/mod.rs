@@ -14,6 +14,7 @@ mod reach;
 mod weakest;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 
@@ -23,7 +24,7 @@ use crate::catalogue::{Catalogue, Ladder, Rung};
 use crate::timeline::Timeline;
 use crate::units::{Rail, Side};
 
-use super::{Belief, Believed, Series};
+use super::{Basis, Belief, Believed, Kept, Series};
 
 pub use forecast::Forecast;
 pub use reach::Reach;
@@ -72,7 +73,7 @@ pub enum ReadFrom {
 }
 
 /// One kind of evidence on the ladder's scale.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Link {
     /// Which.
     pub kind: LinkKind,
@@ -84,6 +85,8 @@ pub struct Link {
     pub last: NaiveDate,
     /// What it was read from.
     pub from: ReadFrom,
+    /// The sets that it stands on; none where it is the one hold that [`ReadFrom`] names.
+    pub basis: Option<Basis>,
 }
 
 /// What is believed of one rail on its ladder's scale.
@@ -129,15 +132,22 @@ pub struct Estimates<'t, 'a> {
     timeline: &'t Timeline<'a>,
     catalogue: &'t Catalogue,
     known: BTreeMap<String, Vec<Believed>>,
+    kept: Arc<Kept>,
 }
 
 impl<'t, 'a> Estimates<'t, 'a> {
     /// Nothing worked out yet.
     pub fn new(timeline: &'t Timeline<'a>, catalogue: &'t Catalogue) -> Self {
+        Self::keeping(timeline, catalogue, Arc::default())
+    }
+
+    /// The same, reading only what has changed since `kept` was last asked about this athlete.
+    pub fn keeping(timeline: &'t Timeline<'a>, catalogue: &'t Catalogue, kept: Arc<Kept>) -> Self {
         Self {
             timeline,
             catalogue,
             known: BTreeMap::new(),
+            kept,
         }
     }
 
@@ -155,7 +165,7 @@ impl<'t, 'a> Estimates<'t, 'a> {
     pub fn of(&mut self, movement: &str, side: Option<Side>) -> Option<&Believed> {
         if !self.known.contains_key(movement) {
             let found = Series::of(self.timeline, movement)
-                .map(|series| series.believed(self.timeline))
+                .map(|series| series.believed(self.timeline, &self.kept))
                 .unwrap_or_default();
             self.known.insert(movement.to_owned(), found);
         }
@@ -188,6 +198,11 @@ impl<'t, 'a> Estimates<'t, 'a> {
             last,
             mover,
         })
+    }
+
+    /// What was read of the log so far.
+    fn kept(&self) -> &Kept {
+        &self.kept
     }
 
     /// The demands of a ladder's rungs for the athlete's body today.

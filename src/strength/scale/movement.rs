@@ -71,6 +71,7 @@ fn link(
             at_least: false,
             last,
             from: ReadFrom::OneRepMax { ratio },
+            basis: Some(believed.basis.clone()),
         },
         belief: Some(believed.belief.clone()),
     })

@@ -3,7 +3,7 @@
 use crate::body::hold::{Endurance, SHORTEST};
 use crate::body::{Band, demand, one_arm};
 use crate::catalogue::{Help, Ladder};
-use crate::strength::{Belief, Series};
+use crate::strength::Series;
 use crate::timeline::LoggedSet;
 use crate::units::{Added, Mass, Rail, Side};
 
@@ -75,6 +75,7 @@ fn from_belief(
             at_least: false,
             last,
             from: ReadFrom::OneRepMax { ratio },
+            basis: Some(believed.basis.clone()),
         },
         belief: Some(believed.belief.clone()),
     })
@@ -102,7 +103,7 @@ fn helped(
         };
         Added::new(Mass::from_kg(hung - taken))
     })?;
-    let belief: Belief = series.belief(side, timeline.on)?;
+    let (belief, basis) = series.belief(side, timeline.on, estimates.kept(), Some(kind))?;
     let ratio = belief.one_rep_max().ratio(timeline.bodyweight()?);
     let model = timeline.sets.iter().rev().find_map(|set| left(set, kind))?;
     let sd = belief.log_sd();
@@ -114,6 +115,7 @@ fn helped(
             at_least: false,
             last,
             from: ReadFrom::OneRepMax { ratio },
+            basis: Some(basis),
         },
         belief: Some(belief),
     })
@@ -190,6 +192,7 @@ fn best_hold(
                 seconds: set.amount,
                 date: set.date,
             },
+            basis: None,
         },
         belief: None,
     })

@@ -68,18 +68,7 @@ pub(super) fn rows() -> Vec<Row> {
             "Opens or joins another ladder.",
             &[Chord::plain(Key::O)],
         ),
-        row(
-            Action::StrengthOverTime,
-            "Strength over time",
-            "Plots what was believed, and every set.",
-            &[Chord::plain(Key::T)],
-        ),
-        row(
-            Action::MendSet,
-            "Mend the set that looks like a typo",
-            "Writes what would fit, while strength over time is open.",
-            &[Chord::plain(Key::M)],
-        ),
+        super::strength::opens(),
     ]
     .into();
     rows.extend(super::totals::slider());

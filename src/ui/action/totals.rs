@@ -26,6 +26,7 @@ pub(super) fn rows() -> Vec<Row> {
             "Opens the next movement.",
             &[Chord::plain(Key::M)],
         ),
+        super::strength::opens(),
         row(
             Action::CopyPoints,
             "Copy as CSV",

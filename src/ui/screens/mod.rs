@@ -9,6 +9,7 @@ pub mod roster;
 mod screen;
 pub mod settings;
 pub mod sheet;
+pub mod strength;
 pub mod totals;
 
 pub use screen::{Around, Screen};

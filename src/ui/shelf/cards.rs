@@ -20,7 +20,10 @@ pub(super) fn card(opened: &Opened, timeline: &Timeline<'_>, step: &NextStep) ->
         .reasons
         .iter()
         .enumerate()
-        .map(|(nth, found)| reason(words.reason(found, nth == 0), found.rule()))
+        .map(|(nth, found)| Reason {
+            from: super::beliefs::behind(opened, timeline, step, found),
+            ..reason(words.reason(found, nth == 0), found.rule())
+        })
         .collect();
     let cautions = step
         .cautions
@@ -42,6 +45,7 @@ pub(super) fn card(opened: &Opened, timeline: &Timeline<'_>, step: &NextStep) ->
         reasons,
         cautions,
         chances: super::beliefs::chances(step),
+        chances_how: super::beliefs::how_chances(opened, timeline, step),
         not_before: step.not_before.map(day),
     }
 }
@@ -61,6 +65,7 @@ fn reason(words: String, rule: &'static str) -> Reason {
         words: Phrase::plain(words),
         rule: rule.to_owned(),
         doc: crate::report::rules::doc(rule).to_owned(),
+        from: String::new(),
     }
 }
 

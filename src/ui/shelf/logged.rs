@@ -5,8 +5,10 @@ use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::record::{Id, Load, Placed, Set};
 use crate::logbook::{Fact, Log, Record};
+use crate::report::belief::probability;
 use crate::report::numbers::mass;
 use crate::report::totals::{new_best, new_best_short as short};
+use crate::strength::{Suspect, beliefs_keeping};
 use crate::ui::views::LoggedLine;
 use crate::units::{Rail, Unit};
 
@@ -16,11 +18,15 @@ use super::say;
 /// Today's records, newest first.
 pub(super) fn today(opened: &Opened, log: &Log) -> Vec<LoggedLine> {
     let new = new_bests_today(&opened.counting(log), opened.formula());
+    let suspects: Vec<Suspect> = beliefs_keeping(&opened.timeline(log), &opened.kept())
+        .into_iter()
+        .flat_map(|known| known.suspects)
+        .collect();
     log.records
         .iter()
         .rev()
         .filter(|record| record.at.date() == opened.on)
-        .map(|record| line(opened, record, &new))
+        .map(|record| line(opened, record, &new, &suspects))
         .collect()
 }
 
@@ -46,7 +52,7 @@ pub(super) fn newest<'l>(opened: &Opened, log: &'l Log) -> Option<&'l Record> {
         .find(|record| record.at.date() == opened.on)
 }
 
-fn line(opened: &Opened, record: &Record, new: &[NewBest]) -> LoggedLine {
+fn line(opened: &Opened, record: &Record, new: &[NewBest], suspects: &[Suspect]) -> LoggedLine {
     let (rail, what, result) = said(&opened.catalogue, opened.book.unit(), &record.what);
     LoggedLine {
         id: record.id.to_string(),
@@ -58,6 +64,13 @@ fn line(opened: &Opened, record: &Record, new: &[NewBest]) -> LoggedLine {
             .iter()
             .find(|best| best.set == record.id)
             .map(|best| short(best, opened.book.unit())),
+        doubt: suspects
+            .iter()
+            .find(|suspect| suspect.id == record.id)
+            .map(|suspect| {
+                let probability = probability(suspect.probability);
+                format!("Looks like a typo, probability {probability}")
+            }),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::logbook::record::{Load, Set};
 use crate::logbook::{Fact, Id};
-use crate::strength::{Likely, beliefs};
+use crate::strength::{Likely, beliefs_keeping};
 use crate::units::{Added, KG_PER_LB, Typed, Unit};
 
 use super::Shelf;
@@ -23,7 +23,7 @@ impl Shelf {
         let id = Id::from_string(id).ok()?;
         let opened = self.opened.as_ref()?;
         let log = opened.open_log()?;
-        let suspects = beliefs(&opened.timeline(log))
+        let suspects = beliefs_keeping(&opened.timeline(log), &opened.kept())
             .into_iter()
             .flat_map(|known| known.suspects);
         let likely = suspects.into_iter().find(|suspect| suspect.id == id)?.likely?;

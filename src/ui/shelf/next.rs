@@ -6,7 +6,6 @@ use crate::coaching::warm_up::{Easy, WarmUpStep as Step, warm_up};
 use crate::coaching::{LoadToday, NextStep};
 use crate::logbook::record::PhaseKind;
 use crate::report::numbers::{about, number};
-use crate::strength::Estimates;
 use crate::timeline::Timeline;
 use crate::ui::views::{LadderCards, NextView, Phrase, WarmUpStep};
 
@@ -20,7 +19,7 @@ pub(super) fn view(opened: &Opened) -> Option<NextView> {
     let timeline = opened.timeline(log);
     let unit = opened.book.unit();
     let mut session = athlete.session.clone();
-    outlook::add(&mut session, &mut Estimates::new(&timeline, &opened.catalogue));
+    outlook::add(&mut session, &mut opened.estimates(&timeline));
     let (bodyweight, bodyweight_short) = bodyweight(opened, &timeline);
     let today = timeline.pains.iter().filter(|pain| pain.date == opened.on);
     Some(NextView {

@@ -1,8 +1,9 @@
 //! A logbook as it was read, and everyone's next steps as they follow from it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use chrono::NaiveDate;
 use rayon::prelude::*;
@@ -16,7 +17,9 @@ use crate::coaching::session::session_steps;
 use crate::coaching::{NextStep, PlatesOnHand, Prescription};
 use crate::logbook::{Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
+use crate::strength::{Estimates, Kept};
 use crate::timeline::Timeline;
+use crate::ui::views::StrengthView;
 use crate::ui::work::{Go, Progress, Report};
 use crate::units::{Rail, Side};
 
@@ -39,7 +42,14 @@ pub(super) struct Opened {
     pub asked_kg: Option<f64>,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
+    /// What was read of each athlete's sets for the beliefs, by folder.
+    kept: Mutex<BTreeMap<String, Arc<Kept>>>,
+    /// What was plotted since anybody's log last changed.
+    plots: Mutex<BTreeMap<PlotOf, Option<StrengthView>>>,
 }
+
+/// Whose strength over time is plotted: folder, movement, side, and the share of the body that was counted.
+pub(super) type PlotOf = (String, String, Option<Side>, u64);
 
 /// What is known of one athlete.
 pub(super) struct Athlete {
@@ -102,6 +112,8 @@ impl Opened {
             lift: None,
             asked_kg: None,
             problems,
+            kept: Mutex::default(),
+            plots: Mutex::default(),
         })
     }
 
@@ -119,6 +131,7 @@ impl Opened {
 
     /// Takes one athlete's log as it was read anew.
     pub fn take(&mut self, fresh: Logbook) {
+        self.plots = Mutex::default();
         for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
             let new = athlete(&log, &self.catalogue, &self.plates, self.on);
             self.athletes.retain(|athlete| athlete.folder != log.folder);
@@ -165,6 +178,7 @@ impl Opened {
 
     /// Everyone's next steps anew, after plates or unit changed.
     pub fn reckon(&mut self) {
+        self.plots = Mutex::default();
         self.plates = PlatesOnHand::of(&self.book.settings);
         let mut athletes: Vec<Athlete> = self
             .book
@@ -190,6 +204,24 @@ impl Opened {
     /// The log as seen from the day.
     pub fn timeline<'a>(&'a self, log: &'a Log) -> Timeline<'a> {
         Timeline::new(log, &self.catalogue, self.on)
+    }
+
+    /// What the open athlete's sets say; of those that were read before only the changed ones are read again.
+    pub fn estimates<'t, 'a>(&'t self, timeline: &'t Timeline<'a>) -> Estimates<'t, 'a> {
+        Estimates::keeping(timeline, &self.catalogue, self.kept())
+    }
+
+    /// What was read so far of the open athlete's sets.
+    pub fn kept(&self) -> Arc<Kept> {
+        let folder = self.folder.clone().unwrap_or_default();
+        let mut all = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        all.entry(folder).or_default().clone()
+    }
+
+    /// A plot as it was last made, else as `make` makes it: a slider over the same ladder asks for it many times a second.
+    pub fn plotted(&self, of: PlotOf, make: impl FnOnce() -> Option<StrengthView>) -> Option<StrengthView> {
+        let mut plots = self.plots.lock().unwrap_or_else(PoisonError::into_inner);
+        plots.entry(of).or_insert_with(make).clone()
     }
 
     /// The rep-max formula that the logbook chose.

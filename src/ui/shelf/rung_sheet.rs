@@ -6,10 +6,10 @@ use crate::coaching::entry::holds;
 use crate::coaching::progress::{Progress, last_time};
 use crate::report::numbers::{counted, day, number};
 use crate::timeline::Timeline;
-use crate::ui::views::{Phrase, SheetLine, SheetView};
+use crate::ui::views::{Phrase, SheetLine, SheetSection, SheetView};
 use crate::units::Rail;
 
-use super::beliefs::Beliefs;
+use super::beliefs::{self, Beliefs};
 use super::opened::Opened;
 use super::say;
 
@@ -24,19 +24,30 @@ pub(super) struct Sheets<'s, 'a> {
 
 /// The sheet of one rung.
 pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDemand>) -> SheetView {
+    let (chances, hows) = sheets.beliefs.chances.get(&rung.id).cloned().unwrap_or_default();
+    let how = beliefs::together(&sheets.beliefs.how);
+    let explained = |name: &str| match name {
+        "Chance" => Some(format!(
+            "{} Each is the chance of that many in one fresh set to failure today. {}",
+            beliefs::together(&hows),
+            beliefs::MEANING
+        )),
+        "Holds you back" => Some(format!("{how} {}", held_back_means())),
+        "Estimate" => Some(format!("{how} {}", beliefs::MEANING)),
+        "Forecast" => Some(format!("{how} {} {}", beliefs::MEANING, beliefs::FORECAST)),
+        _ => None,
+    };
     let sections = [
         ("Demand", demand.map_or_else(Vec::new, of_demand)),
         ("Standard", of_standard(sheets, rung)),
         ("Entry", of_entry(sheets, rung)),
         ("Work", of_work(rung)),
-        (
-            "Chance",
-            sheets.beliefs.chances.get(&rung.id).cloned().unwrap_or_default(),
-        ),
+        ("Chance", chances),
         ("Holds you back", sheets.beliefs.held_back.clone()),
         ("Last work", of_last(sheets, rung)),
         ("Fall back", of_fall_back(sheets.ladder, rung)),
         ("Estimate", sheets.beliefs.evidence.clone()),
+        ("Forecast", sheets.beliefs.forecasts.clone()),
         ("Care", of_care(sheets, rung)),
         (
             "Source",
@@ -47,12 +58,20 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         sections: sections
             .into_iter()
             .filter(|(_, lines)| !lines.is_empty())
-            .map(|(name, lines)| (name.to_owned(), lines))
+            .map(|(name, lines)| SheetSection {
+                name: name.to_owned(),
+                lines,
+                how: explained(name),
+            })
             .collect(),
         demand_band: demand
             .and_then(|demand| demand.demand)
             .map(|band| (band.low(), band.high())),
     }
+}
+
+fn held_back_means() -> &'static str {
+    crate::report::rules::doc("held-back")
 }
 
 fn quiet(text: &str) -> SheetLine {

@@ -5,10 +5,11 @@ use chrono::{Datelike, Days, NaiveDate};
 use crate::catalogue::{Help, Ladder};
 use crate::logbook::record::PhaseKind;
 use crate::report::belief;
-use crate::strength::{Believed, Course, CourseSet, Likely, Suspect, belief_of, course};
+use crate::report::numbers::about;
+use crate::strength::{Believed, Course, CourseSet, Likely, Suspect, course};
 use crate::timeline::Timeline;
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView, SuspectView};
-use crate::units::{Mass, Rail, Side, SystemLoad, Unit};
+use crate::units::{Effort, Mass, Rail, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
 
@@ -32,7 +33,24 @@ pub(super) fn views(opened: &Opened, timeline: &Timeline<'_>, ladder: &Ladder) -
         .collect()
 }
 
-fn view(
+/// One movement and side; none where nothing is believed.
+pub(super) fn view(
+    opened: &Opened,
+    timeline: &Timeline<'_>,
+    movement: &str,
+    side: Option<Side>,
+) -> Option<StrengthView> {
+    let share = timeline.share(opened.catalogue.movement(movement)?, None)?;
+    let of = (
+        opened.folder.clone().unwrap_or_default(),
+        movement.to_owned(),
+        side,
+        share.value().to_bits(),
+    );
+    opened.plotted(of, || plot(opened, timeline, movement, side))
+}
+
+fn plot(
     opened: &Opened,
     timeline: &Timeline<'_>,
     movement: &str,
@@ -40,8 +58,7 @@ fn view(
 ) -> Option<StrengthView> {
     let unit = opened.book.unit();
     let from = timeline.on.checked_sub_days(Days::new(SPAN_DAYS))?;
-    let believed = belief_of(timeline, movement, side)?;
-    let course = course(timeline, movement, side, from)?;
+    let course = course(timeline, movement, side, from, &opened.kept())?;
     let first = course.days.first()?.date;
     let day = |date: NaiveDate| days_from(timeline.on, date.max(first));
     let mass = |load: SystemLoad| load.mass().in_unit(unit);
@@ -63,7 +80,9 @@ fn view(
         },
         rail: Rail::from(side),
         unit: unit.sign().to_owned(),
-        words: words(&believed, unit),
+        words: words(&course.believed, unit),
+        how: how(&course.believed, unit),
+        spans: spans(&course, timeline, first),
         days: course
             .days
             .iter()
@@ -84,6 +103,7 @@ fn view(
                     None => set.shows,
                 }),
                 kind: kind(set),
+                words: said(set, unit),
             })
             .collect(),
         layoffs: course
@@ -91,11 +111,7 @@ fn view(
             .iter()
             .map(|(from, until)| (day(*from), day(*until)))
             .collect(),
-        phases: timeline
-            .phases
-            .spans(timeline.on)
-            .into_iter()
-            .filter(|(kind, _, until)| *until > first && *kind != PhaseKind::Hold)
+        phases: phases(timeline, first)
             .map(|(kind, from, until)| (day(from), day(until), phase(kind)))
             .collect(),
         bodyweight: weighed
@@ -125,6 +141,66 @@ fn words(believed: &Believed, unit: Unit) -> Vec<String> {
     lines
 }
 
+/// Where the estimate comes from, and what the dots are.
+fn how(believed: &Believed, unit: Unit) -> String {
+    format!(
+        "{}. {} A ring is what its reps and the reserve as given stand for by today's endurance; most have more left than they \
+         say, so the estimate may lie above.",
+        belief::how(believed, unit),
+        super::beliefs::MEANING
+    )
+}
+
+/// `Mon 16 Mar 2026: +20 kg × 5, 1 in reserve; stands for 96.4 kg in all`.
+fn said(set: &CourseSet, unit: Unit) -> String {
+    let day = set.date.format("%a %-d %b %Y");
+    let reps = crate::units::Reps::try_from(set.reps).map(Effort::Reps);
+    let load = reps.map_or_else(
+        |_| String::new(),
+        |reps| belief::load_times(set.added, reps, unit),
+    );
+    let done = format!("{load}{}", belief::ending(set.left, set.missed));
+    match set.suspect {
+        Some(probability) => format!(
+            "{day}: {done}; looks like a typo, probability {}",
+            belief::probability(probability)
+        ),
+        None => format!("{day}: {done}; stands for {} in all", about(set.shows.kg(), unit)),
+    }
+}
+
+/// What is shaded, in sentences.
+fn spans(course: &Course, timeline: &Timeline<'_>, first: NaiveDate) -> Vec<String> {
+    let span = |from: NaiveDate, until: NaiveDate| {
+        format!(
+            "{} – {}",
+            from.max(first).format("%-d %b %Y"),
+            until.format("%-d %b %Y")
+        )
+    };
+    let layoffs: Vec<String> = course
+        .layoffs
+        .iter()
+        .map(|(from, until)| span(*from, *until))
+        .collect();
+    let phases: Vec<String> = phases(timeline, first)
+        .map(|(kind, from, until)| format!("{} {}", phase(kind), span(from, until)))
+        .collect();
+    let grey = (!layoffs.is_empty())
+        .then(|| format!("Grey, over two weeks without training: {}.", layoffs.join("; ")));
+    let tinted = (!phases.is_empty()).then(|| format!("Tinted: {}.", phases.join("; ")));
+    grey.into_iter().chain(tinted).collect()
+}
+
+/// Phases that are shaded; holding one's weight is the rule and is not.
+fn phases<'t>(
+    timeline: &'t Timeline<'_>,
+    first: NaiveDate,
+) -> impl Iterator<Item = (PhaseKind, NaiveDate, NaiveDate)> + 't {
+    let all = timeline.phases.spans(timeline.on).into_iter();
+    all.filter(move |(kind, _, until)| *until > first && *kind != PhaseKind::Hold)
+}
+
 fn kind(set: &CourseSet) -> DotKind {
     match (set.suspect, set.missed, set.reps) {
         (Some(_), _, _) => DotKind::Suspect,
@@ -145,9 +221,17 @@ fn phase(kind: PhaseKind) -> &'static str {
 
 fn suspects(course: &Course, unit: Unit) -> Vec<SuspectView> {
     let mend = |likely: &Likely| format!("Make it {}", belief::likely(likely, unit));
-    let each = course.suspects.iter().map(|suspect: &Suspect| SuspectView {
+    let words = |suspect: &Suspect| match suspect.likely {
+        Some(_) => belief::suspected(suspect, unit),
+        None => format!(
+            "{}; nothing near it would fit. If it is one: rungwright amend {}",
+            belief::suspected(suspect, unit),
+            suspect.id
+        ),
+    };
+    let each = course.believed.suspects.iter().map(|suspect| SuspectView {
         id: suspect.id.to_string(),
-        words: belief::suspected(suspect, unit),
+        words: words(suspect),
         mend: suspect.likely.as_ref().map(mend),
     });
     // The newest first: it is the one that somebody remembers.

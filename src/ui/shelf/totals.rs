@@ -11,12 +11,13 @@ use crate::bests::{
 use crate::coaching::what_if::WhatIf;
 use crate::report::numbers::{about, day, number};
 use crate::report::{advice, totals as words};
-use crate::strength::{Believed, beliefs};
+use crate::strength::{Believed, beliefs_keeping};
 use crate::timeline::Timeline;
 use crate::ui::views::{BestView, LiftTab, LiftView, Phrase, PointView, TotalsView, TwoWeightsView};
 use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
+use super::strength;
 
 /// Everything that Totals shows is made from this.
 struct Made<'o, 'a> {
@@ -38,7 +39,7 @@ pub(super) fn view(opened: &Opened) -> TotalsView {
     };
     let timeline = opened.counting(log);
     let made = Made {
-        believed: beliefs(&timeline),
+        believed: beliefs_keeping(&timeline, &opened.kept()),
         formula: opened.formula(),
         timeline,
         opened,
@@ -137,6 +138,15 @@ impl Made<'_, '_> {
             what_if,
             no_what_if,
             today_kg: self.timeline.bodyweight().map(Bodyweight::kg),
+            belief_how: believed.map_or_else(String::new, |known| self.how(known)),
+            attempts_how: match (&plan, believed) {
+                (Ok(_), Some(known)) => format!(
+                    "{} Each is the heaviest load that can be hung with about that chance, for one repetition in a fresh try.",
+                    self.how(known)
+                ),
+                _ => String::new(),
+            },
+            strength: strength::view(self.opened, &self.timeline, &tab.movement, tab.side),
             two_weights: two_weights(points).map(|two| self.two_weights(&two)),
             attempts: plan
                 .as_ref()
@@ -152,6 +162,15 @@ impl Made<'_, '_> {
                 },
             ),
         }
+    }
+
+    /// Where the strength of a lift comes from.
+    fn how(&self, known: &Believed) -> String {
+        format!(
+            "{}. {}",
+            crate::report::belief::how(known, self.unit),
+            super::beliefs::MEANING
+        )
     }
 
     fn points(&self, points: &[Point]) -> Vec<PointView> {

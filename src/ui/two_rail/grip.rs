@@ -76,8 +76,15 @@ pub(super) fn chevrons(painter: &Painter, centre: Pos2, count: u8, theme: &Theme
     }
 }
 
-/// A tag with a number at the middle of a belief.
-pub(super) fn tag(painter: &Painter, at: Pos2, anchor: Align2, text: &str, colour: Color32, theme: &Theme) {
+/// A tag with a number at the middle of a belief; where it stands.
+pub(super) fn tag(
+    painter: &Painter,
+    at: Pos2,
+    anchor: Align2,
+    text: &str,
+    colour: Color32,
+    theme: &Theme,
+) -> egui::Rect {
     let ink = Ink::new(Face::LabelStrong, 14.0, colour);
     let galley = crate::ui::pen::Line::new(text, ink).on_one_line(painter, f32::INFINITY);
     let rect = anchor.anchor_size(at, galley.size() + vec2(14.0, 0.0));
@@ -89,4 +96,5 @@ pub(super) fn tag(painter: &Painter, at: Pos2, anchor: Align2, text: &str, colou
         StrokeKind::Inside,
     );
     letters(painter, rect.center(), Align2::CENTER_CENTER, text, ink);
+    rect
 }

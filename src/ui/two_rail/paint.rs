@@ -193,11 +193,18 @@ pub(super) fn body(painter: &Painter, view: &LadderView, layout: &Layout, width:
     }
 }
 
-/// Numbers of the beliefs, over everything that they might meet.
-pub(super) fn tags(painter: &Painter, view: &LadderView, layout: &Layout, theme: &Theme) {
-    for belief in &view.beliefs {
-        belief_tag(painter, view, belief, layout, theme);
-    }
+/// Numbers of the beliefs, over everything that they might meet; where each stands.
+pub(super) fn tags(
+    painter: &Painter,
+    view: &LadderView,
+    layout: &Layout,
+    theme: &Theme,
+) -> Vec<(Rail, Rect)> {
+    let tag = |belief| belief_tag(painter, view, belief, layout, theme);
+    view.beliefs
+        .iter()
+        .filter_map(|belief| Some((belief.rail, tag(belief)?)))
+        .collect()
 }
 
 /// A peg in the rail: filled when passed, hollow when open.
@@ -282,42 +289,50 @@ fn bracket(painter: &Painter, belief: &BeliefView, layout: &Layout, theme: &Them
     } else {
         (half.start() + 6.0, 1.0)
     };
-    let points = vec![
-        pos2(x + way * 6.0, high),
-        pos2(x, high),
-        pos2(x, low),
-        pos2(x + way * 6.0, low),
-    ];
+    // What reaches beyond the rails stays open there.
+    let shown = layout.top + 1.0..=layout.ground - 1.0;
+    let tick = |y: f32| shown.contains(&y).then(|| pos2(x + way * 6.0, y));
+    let ends = [tick(high), Some(pos2(x, high)), Some(pos2(x, low)), tick(low)];
+    let points: Vec<Pos2> = ends.into_iter().flatten().collect();
     let stroke = Stroke::new(STROKE_NOW, colour);
     if belief.is_stale {
         painter.extend(Shape::dashed_line(&points, stroke, 4.0, 3.0));
     } else {
         painter.add(PathShape::line(points, stroke));
     }
-    painter.extend(dotted(*half.start() + 4.0, *half.end() - 4.0, middle, colour));
+    if shown.contains(&middle) {
+        painter.extend(dotted(*half.start() + 4.0, *half.end() - 4.0, middle, colour));
+    }
 }
 
-fn belief_tag(painter: &Painter, view: &LadderView, belief: &BeliefView, layout: &Layout, theme: &Theme) {
-    let Some(middle) = layout
-        .y_of(belief.median)
-        .map(|y| y.clamp(layout.top, layout.ground))
-    else {
-        return;
-    };
+fn belief_tag(
+    painter: &Painter,
+    view: &LadderView,
+    belief: &BeliefView,
+    layout: &Layout,
+    theme: &Theme,
+) -> Option<Rect> {
+    let y = layout.y_of(belief.median)?;
+    let middle = y.clamp(layout.top + TAG, layout.ground - TAG);
     let (half, colour) = (layout.half(belief.rail), theme.rail(belief.rail));
-    let number = if belief.is_stale {
-        format!("{:.2} old", belief.median)
-    } else {
-        format!("{:.2}", belief.median)
+    let old = if belief.is_stale { " old" } else { "" };
+    let beyond = match y {
+        y if y < layout.top => " ↑",
+        y if y > layout.ground => " ↓",
+        _ => "",
     };
+    let number = format!("{:.2}{old}{beyond}", belief.median);
     let (at, anchor) = match belief.rail {
         Rail::Left => (pos2(half.end() - 8.0, middle), Align2::RIGHT_CENTER),
         Rail::Right => (pos2(half.start() + 8.0, middle), Align2::LEFT_CENTER),
         Rail::Both => (pos2(layout.middle() - 18.0, middle), Align2::RIGHT_CENTER),
     };
     let at = beside_hands(at, belief.rail, view, layout);
-    tag(painter, at, anchor, &number, colour, theme);
+    Some(tag(painter, at, anchor, &number, colour, theme))
 }
+
+/// Half the height of a tag: it stands within the rails.
+const TAG: f32 = 10.0;
 
 /// The same place, or above or below a hand of this rail where rails are so close that the hand would cover it.
 fn beside_hands(at: Pos2, rail: Rail, view: &LadderView, layout: &Layout) -> Pos2 {

@@ -94,7 +94,13 @@ pub fn ladder_ui(
         );
     }
     if width != Width::Strip {
-        paint::tags(&painter, view, layout, &theme);
+        let tags = paint::tags(&painter, view, layout, &theme);
+        for (rail, tag) in tags.into_iter().filter(|(_, tag)| clip.contains_rect(*tag)) {
+            if let Some(outlook) = view.outlook.iter().find(|outlook| outlook.rail == rail) {
+                let id = ui.scope_id().with(("belief", rail));
+                crate::ui::widgets::explained(ui, tag, id, outlook.how.clone());
+            }
+        }
     }
     for hand in &view.hands {
         hand_ui(ui, &painter, view, layout, hand, still, &theme);

@@ -96,10 +96,21 @@ pub enum RungState {
 /// What the sheet of a rung says: a heading and lines for each.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SheetView {
-    /// Sections: a name and its lines.
-    pub sections: Vec<(String, Vec<SheetLine>)>,
+    /// Sections in order.
+    pub sections: Vec<SheetSection>,
     /// Demand and its band, for the small scale.
     pub demand_band: Option<(f64, f64)>,
+}
+
+/// A name and its lines.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SheetSection {
+    /// `Chance`.
+    pub name: String,
+    /// What it says.
+    pub lines: Vec<SheetLine>,
+    /// Where it is an estimate: how it came about and from which sets, for hover and focus.
+    pub how: Option<String>,
 }
 
 /// A line of a sheet.

@@ -77,6 +77,8 @@ pub struct CardView {
     pub cautions: Vec<Reason>,
     /// Chances today, where they are known: `2 reps`, `82 %`.
     pub chances: Vec<(String, String)>,
+    /// How they came about, and from which sets: shown on hover and focus.
+    pub chances_how: String,
     /// The first day on which spacing is kept, if that isn't today: `Thu 16 Oct`.
     pub not_before: Option<String>,
 }
@@ -90,6 +92,8 @@ pub struct Reason {
     pub rule: String,
     /// The rule's own words: what it asks, why, and its source. Shown on hover and focus.
     pub doc: String,
+    /// Where it is an estimate: the sets that it stands on. Else empty.
+    pub from: String,
 }
 
 /// What a card asks.
@@ -216,6 +220,8 @@ pub struct LoggedLine {
     pub result: String,
     /// A best that it set, in words.
     pub best: Option<String>,
+    /// It looks like a typo: with which probability.
+    pub doubt: Option<String>,
 }
 
 /// What the dock writes when it is told to log: everything but what the logbook knows by itself.

@@ -13,6 +13,10 @@ pub struct StrengthView {
     pub unit: String,
     /// Belief, range and heading in words.
     pub words: Vec<String>,
+    /// How the estimate came about, and from which sets: for hover and focus.
+    pub how: String,
+    /// What is shaded, in sentences: spans without training, phases.
+    pub spans: Vec<String>,
     /// Points in order of time.
     pub days: Vec<StrengthDay>,
     /// Sets as dots.
@@ -49,6 +53,8 @@ pub struct StrengthDot {
     pub shows: f64,
     /// How it looks.
     pub kind: DotKind,
+    /// `Mon 16 Mar 2026: +20 kg × 5, 1 in reserve; stands for 96.4 kg in all`, for whoever walks the sets.
+    pub words: String,
 }
 
 /// How a dot looks.

@@ -6,7 +6,7 @@ use crate::bests::{Fit, Formula, Kind};
 use crate::coaching::what_if::WhatIf;
 use crate::units::{Mass, Side, SystemLoad, Unit};
 
-use super::Phrase;
+use super::{Phrase, StrengthView};
 
 /// The place Totals for one athlete.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -61,6 +61,12 @@ pub struct LiftView {
     pub today_kg: Option<f64>,
     /// The best single at two bodyweights.
     pub two_weights: Option<TwoWeightsView>,
+    /// How the strength of the what-if came about, and from which sets: for hover and focus.
+    pub belief_how: String,
+    /// How the attempts and their chances came about.
+    pub attempts_how: String,
+    /// Strength over time of this lift; none where nothing is believed.
+    pub strength: Option<StrengthView>,
     /// Three attempts, lightest first.
     pub attempts: Vec<AttemptView>,
     /// At which bodyweight, or why there are none.
@@ -148,6 +154,8 @@ pub struct MeetView {
     pub total: String,
     /// The totals of all openers, seconds and thirds.
     pub planned: [String; 3],
+    /// How what is planned came about: for hover and focus.
+    pub how: String,
 }
 
 /// A lift of a meet.

@@ -106,6 +106,9 @@ pub fn explained(ui: &mut Ui, rect: Rect, id: Id, words: String) {
     let response = ui.interact(rect, id, Sense::focusable_noninteractive());
     response.widget_info(|| WidgetInfo::labeled(Role::Note, true, &words));
     if response.has_focus() {
+        if response.gained_focus() {
+            response.scroll_to_me(None);
+        }
         focus_ring(ui.painter(), rect.expand(1.0), 3.0, &Theme::of(ui));
         response.show_tooltip_text(words);
     } else {

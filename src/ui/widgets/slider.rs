@@ -22,6 +22,8 @@ pub struct Slider<'a> {
     pub today: Option<(f64, &'a str)>,
     /// Values below are refused: the track is hollow there.
     pub from: Option<f64>,
+    /// What the answer rests on, for hover and focus; empty where it stands beside the slider.
+    pub how: &'a str,
 }
 
 impl Slider<'_> {
@@ -40,6 +42,13 @@ impl Slider<'_> {
         );
         response
             .widget_info(|| WidgetInfo::slider(true, self.value, format!("{} {}", self.title, self.words)));
+        if !self.how.is_empty() && !response.dragged() {
+            if response.has_focus() {
+                response.show_tooltip_text(self.how);
+            } else {
+                response.clone().on_hover_text(self.how);
+            }
+        }
         let painter = ui.painter();
         let solid = self.from.map_or(rect.left(), x);
         painter.hline(rect.left()..=solid, y, Stroke::new(2.0, *theme.line));

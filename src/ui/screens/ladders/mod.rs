@@ -4,7 +4,6 @@ mod others;
 mod place;
 mod rung_sheet;
 mod state;
-mod strength;
 mod what_if;
 
 pub use state::{LaddersState, Over};
@@ -17,11 +16,12 @@ use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::two_rail::{ghost, ladder_ui, part_names};
-use crate::ui::views::{LadderView, LaddersView};
+use crate::ui::views::{LadderView, LaddersView, StrengthView};
 use crate::ui::widgets::{Button, hand_disc};
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
+use super::strength::title;
 use super::{Around, Screen};
 
 pub(crate) use crate::ui::two_rail::heights::many;
@@ -37,7 +37,11 @@ pub struct LaddersScreen {
 
 impl Screen for LaddersScreen {
     fn context(&self) -> Context {
-        Context::Ladders
+        if self.state.strength.is_open() {
+            Context::Strength
+        } else {
+            Context::Ladders
+        }
     }
 
     fn load(&mut self, book: &dyn Book) {
@@ -50,6 +54,10 @@ impl Screen for LaddersScreen {
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
+        if self.state.strength.is_open() {
+            self.state.strength.perform(action, &self.view.strength);
+            return;
+        }
         if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
             what_if::perform(action, asked, actions);
         }
@@ -57,11 +65,12 @@ impl Screen for LaddersScreen {
     }
 
     fn has_sheet(&self) -> bool {
-        self.state.over.is_some_and(Over::takes_keys)
+        self.state.over.is_some()
     }
 
     fn leave(&mut self) {
         self.state.over = None;
+        self.state.strength.close();
     }
 }
 
@@ -75,20 +84,20 @@ pub fn ladders_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, act
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
     match &view.open {
         Some(ladder) => {
-            header_ui(ui, header, ladder, actions);
+            header_ui(ui, header, ladder, &view.strength, actions);
             state.keep_within(ladder);
             main_ui(ui, main, ladder, state, actions, wide);
         }
         None => empty_ui(ui, header, main, actions),
     }
     others::others_ui(ui, view, state, actions);
-    strength::strength_ui(ui, view, state, actions);
+    state.strength.show(ui, &view.strength, actions);
     if let Some(ladder) = &view.open {
         place::place_ui(ui, ladder, state, actions);
     }
 }
 
-fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) {
+fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, strength: &[StrengthView], actions: &mut Actions) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, &view.title);
     let key = Action::OtherLadder.key();
@@ -99,7 +108,8 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
         actions.ask(Action::OtherLadder);
     }
     let key = Action::StrengthOverTime.key();
-    let button = Button::plain("Strength").key(&key);
+    let title = title(strength);
+    let button = Button::plain(&title).key(&key);
     let width = button.width(ui.painter(), &theme);
     let place = Rect::from_min_size(pos2(place.right() + 8.0, place.top()), vec2(width, 34.0));
     if button.show(ui, place).clicked() {
@@ -114,38 +124,41 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &LadderView, actions: &mut Actions) 
     outlook_ui(ui, Rect::from_min_max(pos2(left, room.top()), room.max), view);
 }
 
-/// Belief and forecast in words, a rail each, at the right; without forecasts where they have no room.
+/// Belief and forecast in words, a rail each, at the right; forecasts in smaller type, or left to the sheet, where they have no
+/// room.
 fn outlook_ui(ui: &mut Ui, room: Rect, view: &LadderView) {
     let theme = Theme::of(ui);
-    let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
     let strong = Ink::new(Face::LabelStrong, 16.0, *theme.ink);
     let painter = ui.painter().clone();
-    let words = |with_forecast: bool| -> Vec<_> {
+    let words = |forecasts: Option<f32>| -> Vec<_> {
+        let plain = |size| Ink::new(Face::Label, size, *theme.ink2);
         let blocks = view.outlook.iter().map(|outlook| {
-            let belief = Line::phrase(&outlook.belief, plain, strong).on_one_line(&painter, f32::INFINITY);
-            let forecast = outlook.forecast.as_deref().filter(|_| with_forecast);
-            let forecast = forecast.map(|words| Line::new(words, plain).on_one_line(&painter, f32::INFINITY));
+            let belief =
+                Line::phrase(&outlook.belief, plain(15.0), strong).on_one_line(&painter, f32::INFINITY);
+            let forecast = outlook.forecast.as_deref().zip(forecasts);
+            let forecast = forecast
+                .map(|(words, size)| Line::new(words, plain(size)).on_one_line(&painter, f32::INFINITY));
             let longer = forecast.as_ref().map_or(0.0, |line| line.size().x);
             (outlook, belief.size().x.max(longer) + 28.0, belief, forecast)
         });
         blocks.collect()
     };
     // Both rails or none: one alone would read as if the other were unknown.
-    let fits = |with_forecast: &bool| {
-        let widths = words(*with_forecast)
+    let fits = |forecasts: &Option<f32>| {
+        let widths = words(*forecasts)
             .iter()
             .map(|block| block.1 + BETWEEN)
             .sum::<f32>();
         widths - BETWEEN <= room.width()
     };
-    let tries = [true, false]
+    let tries = [Some(15.0), Some(size::TABLE), None]
         .into_iter()
-        .filter(|with| !with || room.height() > 50.0);
-    let Some(with_forecast) = tries.into_iter().find(fits) else {
+        .filter(|forecasts| forecasts.is_none() || room.height() > 50.0);
+    let Some(forecasts) = tries.into_iter().find(fits) else {
         return;
     };
     let mut right = room.right();
-    for (outlook, width, belief, forecast) in words(with_forecast).into_iter().rev() {
+    for (outlook, width, belief, forecast) in words(forecasts).into_iter().rev() {
         let left = right - width;
         let lines = if forecast.is_some() { 20.0 } else { 10.0 };
         let top = room.center().y - lines;

@@ -2,16 +2,19 @@
 
 use egui::{Rect, Stroke, StrokeKind, pos2, vec2};
 
+use crate::report::belief::between;
 use crate::ui::pen::{Ink, Line, Pen};
 use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::two_rail::soft_bar;
 use crate::ui::views::{LadderView, SheetLine, SheetView, Spot};
-use crate::ui::widgets::hand_disc;
+use crate::ui::widgets::{explained, hand_disc};
 
 use super::many;
 
 /// Width of the column of names.
 const NAMES: f32 = 78.0;
+/// Room for a number under the small scale.
+const TICK: f32 = 38.0;
 /// Below this width names stand over their lines: long sentences need the room.
 const NARROW_SHEET: f32 = 250.0;
 
@@ -42,10 +45,16 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
     pen.write(Line::new(&head, Ink::new(Face::Label, 15.0, *theme.ink2)));
     pen.write(Line::new(title, Ink::new(Face::LabelStrong, 24.0, *theme.ink)));
     pen.gap(8.0);
-    for (nth, (name, lines)) in sheet.sections.iter().enumerate() {
+    for (nth, part) in sheet.sections.iter().enumerate() {
         pen.rule(*theme.line);
         pen.gap(8.0);
-        section(pen, name, lines);
+        let top = pen.y;
+        section(pen, &part.name, &part.lines);
+        if let Some(how) = part.how.as_ref().filter(|_| !pen.measuring) {
+            let rect = Rect::from_min_max(pos2(pen.left, top), pos2(pen.right, pen.y));
+            let id = pen.ui.scope_id().with(("how", &part.name));
+            explained(pen.ui, rect, id, how.clone());
+        }
         if nth == 0 {
             scale(pen, view, sheet);
         }
@@ -62,10 +71,15 @@ fn names(pen: &Pen<'_>) -> f32 {
 /// A name at the left, its lines beside it or under it.
 fn section(pen: &mut Pen<'_>, name: &str, lines: &[SheetLine]) {
     let theme = Theme::of(pen.ui);
-    let top = pen.y;
+    let (top, right) = (pen.y, pen.right);
+    let beside = names(pen) > 0.0;
+    if beside {
+        pen.right = pen.left + NAMES - 6.0;
+    }
     pen.write(Line::new(name, Ink::new(Face::Label, 15.0, *theme.ink2)));
+    pen.right = right;
     let after_name = pen.y;
-    if names(pen) > 0.0 {
+    if beside {
         pen.y = top;
     }
     for line in lines {
@@ -147,6 +161,10 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
         });
     #[allow(clippy::cast_possible_truncation, reason = "a place on the screen")]
     let x = |demand: f64| bars.left() + bars.width() * ((demand - ends.0) / (ends.1 - ends.0)) as f32;
+    if let Some(words) = scale_words(view, (low, high)) {
+        let id = pen.ui.scope_id().with("scale");
+        explained(pen.ui, bars.expand2(vec2(4.0, 6.0)), id, words);
+    }
     let painter = pen.ui.painter();
     for (nth, belief) in view.beliefs.iter().enumerate() {
         let bar = Rect::from_min_size(
@@ -164,7 +182,11 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
     );
     let base = bars.bottom() + 6.0;
     painter.hline(bars.x_range(), base, Stroke::new(1.0, *theme.edge));
-    let mut tick = (ends.0 * 10.0).ceil() / 10.0;
+    // The finest step whose numbers stand clear of each other.
+    let clear = (ends.1 - ends.0) * f64::from(TICK / bars.width().max(1.0));
+    let step = [0.05, 0.1, 0.2, 0.5].into_iter().find(|step| *step >= clear);
+    let step = step.unwrap_or(1.0);
+    let mut tick = (ends.0 / step).ceil() * step;
     while tick <= ends.1 + 1e-9 {
         painter.vline(x(tick), base..=base + 4.0, Stroke::new(1.0, *theme.edge));
         let ink = Ink::new(Face::Text, size::NOTE, *theme.ink2);
@@ -175,8 +197,26 @@ fn scale(pen: &mut Pen<'_>, view: &LadderView, sheet: &SheetView) {
             &format!("{tick:.2}"),
             ink,
         );
-        tick += 0.1;
+        tick += step;
     }
+}
+
+/// What the small scale shows; nothing where no belief stands on it.
+fn scale_words(view: &LadderView, asked: (f64, f64)) -> Option<String> {
+    let hands = view.beliefs.iter().map(|belief| {
+        let whose = match belief.rail {
+            crate::units::Rail::Both => "both hands",
+            crate::units::Rail::Left => "the left hand",
+            crate::units::Rail::Right => "the right hand",
+        };
+        let range = between(belief.interval80);
+        format!("{whose} {:.2} (80 %: {range})", belief.median)
+    });
+    let hands = hands.collect::<Vec<_>>().join(", ");
+    let asks = between(asked);
+    (!hands.is_empty()).then(|| {
+        format!("This rung asks {asks} of the goal, the grey box; believed of {hands}. How that came about: see Estimate below.")
+    })
 }
 
 /// Rails that are set aside, said once.

@@ -1,6 +1,7 @@
 //! What Ladders remembers: the chosen rung, how far it is scrolled, what lies over it.
 
 use crate::ui::action::Action;
+use crate::ui::screens::strength::StrengthSheet;
 use crate::ui::two_rail::layout::Layout;
 use crate::ui::views::{LadderView, Spot};
 
@@ -13,15 +14,6 @@ pub enum Over {
     SetAside,
     /// Open or join another ladder.
     Others,
-    /// Strength over time.
-    Strength,
-}
-
-impl Over {
-    /// Whether the keys of Ladders rest while it is open. Strength over time has one of them itself.
-    pub fn takes_keys(self) -> bool {
-        self != Over::Strength
-    }
 }
 
 /// What Ladders remembers between frames.
@@ -37,8 +29,8 @@ pub struct LaddersState {
     pub over: Option<Over>,
     /// In a narrow window: the rung's sheet is open.
     pub sheet_open: bool,
-    /// Mend the first set that looks like a typo, in this frame.
-    pub mend_first: bool,
+    /// Strength over time.
+    pub strength: StrengthSheet,
     /// Hands move at once.
     pub less_motion: bool,
     /// The ladder that this state is about.
@@ -111,8 +103,7 @@ impl LaddersState {
             Action::PageDown => self.scroll = (self.scroll - self.height * 0.8).max(0.0),
             Action::HandsToMiddle => self.bring = Bring::Hands,
             Action::PlaceHand => self.over = self.chosen.map(|_| Over::Place),
-            Action::StrengthOverTime => self.over = Some(Over::Strength),
-            Action::MendSet => self.mend_first = self.over == Some(Over::Strength),
+            Action::StrengthOverTime => self.strength.open(),
             Action::SetAside => self.over = Some(Over::SetAside),
             Action::Back => {
                 self.over = None;

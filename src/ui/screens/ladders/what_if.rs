@@ -41,6 +41,7 @@ pub(super) fn what_if_ui(ui: &mut Ui, rect: Rect, view: &LadderWhatIf, actions: 
         words: &value,
         today: view.asked_kg.map(|_| (view.today_kg, today.as_str())),
         from: view.from_kg,
+        how: if wide { "" } else { &view.words },
     };
     if let Some(kg) = slider.show(ui, track) {
         ask(view, kg, actions);

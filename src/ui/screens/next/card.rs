@@ -152,12 +152,12 @@ fn write(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions) {
         Asked::Pause(lines) => pause(pen, lines),
     }
     why::reasons(pen, look, actions);
-    for caution in &look.card.cautions {
+    for (nth, caution) in look.card.cautions.iter().enumerate() {
         pen.gap(8.0);
         let (height, paint) = caution_box(pen.ui, &caution.words, pen.width());
         if let Some(rect) = pen.room(height) {
             paint(pen.ui, rect);
-            why::explain(pen.ui, rect, caution, look.nth);
+            why::explain(pen.ui, rect, caution, (look.nth, "caution", nth));
         }
     }
 }

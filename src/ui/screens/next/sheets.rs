@@ -191,6 +191,9 @@ fn why_ui(ui: &mut Ui, card: &CardView) -> bool {
             let rule = Ink::new(Face::Code, size::NOTE, *theme.ink2);
             let doc = Ink::new(Face::Label, size::TABLE, *theme.ink2);
             pen.write(Line::new(&reason.rule, rule).gap(8.0, &reason.doc, doc));
+            if !reason.from.is_empty() {
+                pen.write(Line::new(&reason.from, doc));
+            }
             pen.gap(6.0);
             pen.rule(*theme.line);
         }

@@ -187,7 +187,12 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
         ));
     }
     for line in &view.logged {
-        let height = if line.best.is_some() { 46.0 } else { 32.0 };
+        let below = match (&line.doubt, &line.best) {
+            (Some(doubt), _) => Some((doubt, *theme.plum)),
+            (None, Some(best)) => Some((best, *theme.ember)),
+            (None, None) => None,
+        };
+        let height = if below.is_some() { 46.0 } else { 32.0 };
         if let Some(rect) = pen.room(height) {
             let middle = rect.top() + 16.0;
             let painter = pen.ui.painter();
@@ -214,17 +219,18 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
             let what = Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - 84.0);
             let at = pos2(rect.left() + 76.0, middle - what.size().y / 2.0);
             painter.galley(at, what, *theme.ink);
-            if let Some(best) = &line.best {
-                let ember = Ink::new(Face::LabelStrong, size::TABLE, *theme.ember);
+            if let Some((words, colour)) = below {
+                let ink = Ink::new(Face::LabelStrong, size::TABLE, colour);
                 letters(
                     painter,
                     pos2(rect.right(), middle + 17.0),
                     Align2::RIGHT_CENTER,
-                    best,
-                    ember,
+                    words,
+                    ink,
                 );
             }
-            let words = format!("{} {} {}", line.time, line.what, line.result);
+            let below = below.map_or_else(String::new, |(words, _)| format!(". {words}"));
+            let words = format!("{} {} {}{below}", line.time, line.what, line.result);
             let response = pen.ui.interact(
                 rect,
                 pen.ui.scope_id().with(("logged", &line.id)),

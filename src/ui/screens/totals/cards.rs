@@ -9,6 +9,7 @@ use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
 use crate::ui::two_rail::heights::many;
 use crate::ui::views::{BestView, LiftView};
+use crate::ui::widgets;
 use crate::units::Unit;
 
 use super::plot::{parts, sign};
@@ -47,6 +48,7 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
         &format!("If you weigh {}", about(there.bodyweight.kg(), unit)),
         strong(&theme, 17.0),
     ));
+    let top = pen.y;
     let (load, range) = words::system_there(there, unit);
     let big = Ink::new(
         Face::Number,
@@ -60,6 +62,7 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
         &glued(&format!(" {range} · {}", words::measures_there(there))),
         plain,
     ));
+    explain(pen, top, "what if", &lift.belief_how);
     pen.gap(6.0);
     let small = Ink::new(Face::Label, 15.0, *theme.ink2);
     pen.write(Line::new(&glued(&lift.fit_words), small));
@@ -80,6 +83,15 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
             about(from.kg(), unit)
         );
         pen.write(Line::new(&words, Ink::new(Face::Label, 15.0, *theme.plum)));
+    }
+}
+
+/// Says on hover and focus how what was written from `top` down to the pen came about.
+pub(super) fn explain(pen: &mut Pen<'_>, top: f32, what: &str, how: &str) {
+    if !pen.measuring && !how.is_empty() {
+        let rect = Rect::from_min_max(pos2(pen.left, top), pos2(pen.right, pen.y));
+        let id = pen.ui.scope_id().with(("how", what));
+        widgets::explained(pen.ui, rect, id, how.to_owned());
     }
 }
 

@@ -6,6 +6,7 @@ use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, named_galley};
 use crate::ui::screens::next::header_bar;
+use crate::ui::screens::strength::title;
 use crate::ui::theme::{Face, Theme};
 use crate::ui::views::TotalsView;
 use crate::ui::widgets::{Button, Choices};
@@ -58,9 +59,11 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
     if view.open.is_none() || room.width() < 480.0 {
         return right;
     }
+    let strength = title(super::strength(view));
     for (title, action) in [
         ("Save picture", Action::SavePicture),
         ("Copy CSV", Action::CopyPoints),
+        (strength.as_str(), Action::StrengthOverTime),
     ] {
         let button = Button::plain(title);
         let width = button.width(ui.painter(), &theme);

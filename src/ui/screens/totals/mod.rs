@@ -19,7 +19,7 @@ use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
 use crate::ui::pen::Pen;
 use crate::ui::theme::{COMPACT, NARROW, Theme};
-use crate::ui::views::{LiftView, TotalsView};
+use crate::ui::views::{LiftView, StrengthView, TotalsView};
 use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
@@ -37,7 +37,11 @@ pub struct TotalsScreen {
 
 impl Screen for TotalsScreen {
     fn context(&self) -> Context {
-        Context::Totals
+        if self.state.strength.is_open() {
+            Context::Strength
+        } else {
+            Context::Totals
+        }
     }
 
     fn load(&mut self, book: &dyn Book) {
@@ -52,8 +56,21 @@ impl Screen for TotalsScreen {
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
-        self.state.perform(action, &self.view, actions);
+        if self.state.strength.is_open() {
+            self.state.strength.perform(action, strength(&self.view));
+        } else {
+            self.state.perform(action, &self.view, actions);
+        }
     }
+
+    fn leave(&mut self) {
+        self.state.strength.close();
+    }
+}
+
+/// Strength over time of the open lift.
+fn strength(view: &TotalsView) -> &[StrengthView] {
+    view.open.as_ref().map_or(&[], |lift| lift.strength.as_slice())
 }
 
 /// Shows Totals in the whole of `ui`.
@@ -70,6 +87,7 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
         Some(lift) => lift_ui(ui, main, lift, view, state, wide),
         None => empty_ui(ui, main, actions),
     }
+    state.strength.show(ui, strength(view), actions);
 }
 
 /// The answer for the bodyweight that is asked about; today's before anything is asked.
@@ -171,6 +189,7 @@ fn slider_ui(
         words: &value,
         today: today.as_ref().map(|(kg, words)| (*kg, words.as_str())),
         from: known.healthy_from().map(Bodyweight::kg),
+        how: "",
     };
     if let Some(kg) = asked.show(ui, track) {
         let tenth = Mass::from_kg(kg).in_unit(unit) * 10.0;

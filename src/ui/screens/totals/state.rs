@@ -6,6 +6,7 @@ use egui::{ColorImage, Rect};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
+use crate::ui::screens::strength::StrengthSheet;
 use crate::ui::views::{LiftView, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
@@ -36,6 +37,8 @@ pub struct TotalsState {
     pub card: Option<Rect>,
     /// What was painted of the points; dropped when they change.
     pub(super) kept: Option<Kept>,
+    /// Strength over time of the open lift.
+    pub strength: StrengthSheet,
     /// The tab that this state is about.
     of: Option<(String, Option<crate::units::Side>)>,
 }
@@ -92,6 +95,7 @@ impl TotalsState {
             Action::NextLift => self.turn(view, 1, actions),
             Action::LiftReps(digit) => self.digit(u16::from(digit)),
             Action::CopyPoints => self.export = lift.map(|_| Export::Csv),
+            Action::StrengthOverTime => self.strength.open(),
             Action::SavePicture => self.export = lift.map(|_| Export::Picture),
             Action::Back => {
                 self.walked = None;

@@ -7,7 +7,7 @@ use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
 use crate::ui::two_rail::heights::{many, narrow};
 use crate::ui::views::{AttemptView, LiftView, MeetView, TwoWeightsView};
 
-use super::cards::{glued, quiet, strong};
+use super::cards::{explain, glued, quiet, strong};
 use super::plot::parts;
 
 /// The best single at two bodyweights.
@@ -71,6 +71,7 @@ pub(super) fn attempts(pen: &mut Pen<'_>, lift: &LiftView) {
         Line::new(&lift.attempts_note, quiet(&theme)),
     );
     pen.gap(6.0);
+    let top = pen.y;
     let width = parts(pen.width(), 3, 8.0);
     if let Some(rect) = pen.room(64.0) {
         for (nth, attempt) in lift.attempts.iter().enumerate() {
@@ -79,6 +80,7 @@ pub(super) fn attempts(pen: &mut Pen<'_>, lift: &LiftView) {
             attempt_box(pen, place, nth, attempt);
         }
     }
+    explain(pen, top, "attempts", &lift.attempts_how);
     pen.gap(6.0);
     let plates: Vec<&str> = lift
         .attempts
@@ -170,6 +172,7 @@ pub(super) fn meet(pen: &mut Pen<'_>, view: &MeetView) {
         Line::new("added loads", quiet(&theme)),
     );
     pen.gap(4.0);
+    let top = pen.y;
     let right = pen.right;
     let wide = pen.width() > 300.0;
     let step = if wide { 66.0 } else { 50.0 };
@@ -207,4 +210,5 @@ pub(super) fn meet(pen: &mut Pen<'_>, view: &MeetView) {
     pen.rule(*theme.line);
     let [one, two, three] = &view.planned;
     row(pen, ["Total", &view.total, one, two, three], false, true);
+    explain(pen, top, "meet", &view.how);
 }

@@ -2,6 +2,7 @@
 
 use crate::coaching::attempts::{self, NoAttempts, Plan};
 use crate::coaching::meet::{LIFTS, Meet};
+use crate::report::belief::{self, Loads};
 use crate::report::numbers::about;
 use crate::report::{advice, totals as words};
 use crate::ui::views::{AttemptView, MeetLift, MeetView};
@@ -72,6 +73,14 @@ impl Made<'_, '_> {
             .map(|(id, _)| ((*id).to_owned(), self.plan(id, None).ok()))
             .collect();
         let meet = Meet::new(&self.timeline, self.timeline.on, planned);
+        let known = lifts.iter().filter_map(|(id, _)| {
+            let from = belief::sets_behind(&self.believed(id, None)?.basis, Loads::Said(self.unit));
+            Some(format!("{}: {from}.", self.title(id)))
+        });
+        let how = format!(
+            "Done: added loads logged today. 1st, 2nd and 3rd: attempts with about 90, 70 and 35–50 % chance by the estimates. {}",
+            known.collect::<Vec<_>>().join(" ")
+        );
         let dash = || "–".to_owned();
         let line = |lift: &crate::coaching::meet::Lift| MeetLift {
             title: self.title(&lift.movement),
@@ -92,6 +101,7 @@ impl Made<'_, '_> {
                 meet.planned(nth)
                     .map_or_else(dash, |total| words::total(total, self.unit))
             }),
+            how,
         })
     }
 }

@@ -26,7 +26,11 @@ pub(super) fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions)
         pen.y = top;
     }
     let right = pen.right;
-    for (nth, reason) in look.card.reasons.iter().take(shown_reasons(look)).enumerate() {
+    let shown = shown_reasons(look);
+    let estimates = look.card.reasons.iter().enumerate().skip(shown);
+    // What an estimate adds comes last; where room is short the first such reason still shows.
+    let estimated = estimates.filter(|(_, reason)| !reason.from.is_empty()).take(1);
+    for (nth, reason) in look.card.reasons.iter().enumerate().take(shown).chain(estimated) {
         let bullet = pos2(pen.left + 3.0, pen.y + 10.0);
         pen.right = if spread && nth == 0 { right - 30.0 } else { right };
         let rect = pen.write_at(14.0, Line::phrase(&reason.words, plain(&theme), strong(&theme)));
@@ -35,7 +39,7 @@ pub(super) fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions)
             pen.ui
                 .painter()
                 .rect_filled(Rect::from_center_size(bullet, vec2(5.5, 5.5)), 0.0, *theme.steel);
-            explain(pen.ui, rect, reason, look.nth);
+            explain(pen.ui, rect, reason, (look.nth, "reason", nth));
         }
         pen.gap(4.0);
     }
@@ -51,7 +55,7 @@ pub(super) fn reasons(pen: &mut Pen<'_>, look: &Look<'_>, actions: &mut Actions)
         let rect = pen.write(line);
         if !pen.measuring {
             let id = pen.ui.scope_id().with(("chances", look.nth));
-            widgets::explained(pen.ui, rect, id, CHANCES.to_owned());
+            widgets::explained(pen.ui, rect, id, look.card.chances_how.clone());
         }
     }
 }
@@ -103,11 +107,9 @@ fn why_line(pen: &mut Pen<'_>, look: &Look<'_>, bare: bool, actions: &mut Action
 }
 
 /// A sentence's rule, in its own words, on hover and focus.
-pub(super) fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, nth: usize) {
-    let id = ui.scope_id().with(("reason", nth, &reason.rule));
-    widgets::explained(ui, rect, id, format!("{} · {}", reason.rule, reason.doc));
+/// `place` tells the sentences of all cards apart: two of a card may come from one rule.
+pub(super) fn explain(ui: &mut Ui, rect: Rect, reason: &Reason, place: (usize, &str, usize)) {
+    let id = ui.scope_id().with(place);
+    let words = [reason.doc.as_str(), &reason.from].join(" ");
+    widgets::explained(ui, rect, id, format!("{} · {}", reason.rule, words.trim_end()));
 }
-
-/// How the chances came about.
-const CHANCES: &str = "Estimated from the sets of earlier days: the chance of one fresh set with the asked reserve, on a day of which \
-    nothing more is known, and the repetitions to expect of one to failure. Not a promise; no estimate changes a verdict.";

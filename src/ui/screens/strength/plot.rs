@@ -1,23 +1,16 @@
-//! Strength over time, over the ladder: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
+//! The plots of strength over time: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
 
 use chrono::{Datelike, Days, Months, NaiveDate};
-use egui::{Response, Role, Stroke, Ui, Vec2, WidgetInfo};
+use egui::{EventFilter, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, FilledArea, GridMark, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotPoint,
     PlotPoints, Points, Span, VPlacement,
 };
 
-use crate::ui::action::{Action, Actions};
-use crate::ui::book::Deed;
-use crate::ui::screens::sheet::SheetFrame;
-use crate::ui::theme::{Face, Theme, size, translucent};
-use crate::ui::views::{DotKind, LaddersView, StrengthDay, StrengthView};
-use crate::ui::widgets::Button;
+use crate::ui::theme::{STROKE_NOW, Theme, translucent};
+use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView};
+use crate::ui::widgets::focus_ring;
 
-use super::state::{LaddersState, Over};
-
-/// Width of the sheet, points.
-const WIDTH: f32 = 920.0;
 /// Height of the plot of strength, points.
 const HEIGHT: f32 = 250.0;
 /// Room for the numbers at the left, points: the same for both plots, so that their months stand under each other.
@@ -26,88 +19,41 @@ const AXIS: f32 = 40.0;
 const MONTH: f64 = 30.0;
 /// Height of the plot of bodyweight, points.
 const BODY_HEIGHT: f32 = 84.0;
+/// How far a press may be from a set to choose it, points.
+const REACH: f32 = 14.0;
 
-/// Shows the sheet while it is open.
-pub(super) fn strength_ui(ui: &mut Ui, view: &LaddersView, state: &mut LaddersState, actions: &mut Actions) {
-    let mend = std::mem::take(&mut state.mend_first);
-    if state.over != Some(Over::Strength) {
-        return;
-    }
-    let first = view
-        .strength
-        .iter()
-        .flat_map(|shown| &shown.suspects)
-        .find(|suspect| suspect.mend.is_some());
-    if let (true, Some(suspect)) = (mend, first) {
-        actions.write(Deed::MendSet(suspect.id.clone()));
-    }
-    let closed = SheetFrame::new("Strength over time").width(WIDTH).show(ui, |ui| {
-        if view.strength.is_empty() {
-            quiet(ui, "No estimate yet. It needs sets with a load, and a weigh-in, of an earlier day.");
-        }
-        let mut key_shown = false;
-        for (nth, shown) in view.strength.iter().enumerate() {
-            course_ui(ui, nth, shown);
-            for suspect in &shown.suspects {
-                ui.horizontal_wrapped(|ui| {
-                    quiet(ui, &suspect.words);
-                    let Some(mend) = &suspect.mend else { return };
-                    let key = if key_shown { String::new() } else { Action::MendSet.key() };
-                    key_shown = true;
-                    if Button::plain(mend).key(&key).flow(ui).clicked() {
-                        actions.write(Deed::MendSet(suspect.id.clone()));
-                    }
-                });
-            }
-            ui.add_space(14.0);
-        }
-        quiet(
-            ui,
-            "Soft: what was believed that morning, 50, 80 and 95 in 100. Solid dots: singles; rings: from reps; crosses: missed; \
-             diamonds: look like a typo. Grey: no training for over two weeks. An estimate, not a promise.",
-        );
-        false
-    });
-    if closed {
-        state.over = None;
-    }
-}
+/// What is walked to on one plot: the place of the set in its view.
+pub(super) type Walked = Option<usize>;
 
-fn quiet(ui: &mut Ui, words: &str) {
+/// Shows strength, and bodyweight below it. Returns whether the plot has the focus, and the set that a press chose.
+pub(super) fn plots_ui(ui: &mut Ui, nth: usize, view: &StrengthView, walked: Walked) -> (bool, Walked) {
     let theme = Theme::of(ui);
-    let text = egui::RichText::new(words)
-        .font(Face::Label.at(size::TABLE))
-        .color(*theme.ink2);
-    ui.label(text);
-}
-
-fn course_ui(ui: &mut Ui, nth: usize, view: &StrengthView) {
-    let theme = Theme::of(ui);
-    ui.label(
-        egui::RichText::new(&view.title)
-            .font(Face::LabelStrong.at(size::BODY))
-            .color(theme.rail(view.rail)),
-    );
-    for words in &view.words {
-        quiet(ui, words);
-    }
     let link = ui.scope_id().with(("strength over time", nth));
-    let response = strength_plot(ui, nth, view, link, &theme);
-    named(&response, view);
+    let touched = strength_plot(ui, nth, view, link, walked, &theme);
     if view.bodyweight.len() > 1 {
-        quiet(ui, &format!("Bodyweight, {}", view.unit));
+        super::quiet(ui, &format!("Bodyweight, {}", view.unit));
         body_plot(ui, nth, view, link, &theme);
     }
+    touched
 }
 
-/// What a screen reader says of the plot: the same words.
-fn named(response: &Response, view: &StrengthView) {
-    let words = format!("{}: {}", view.title, view.words.join(". "));
-    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words.clone()));
+/// What a screen reader says of the plot: the set that is walked to, else everything in a few sentences.
+fn spoken(view: &StrengthView, walked: Walked) -> String {
+    match walked.and_then(|nth| view.sets.get(nth)) {
+        Some(dot) => dot.words.clone(),
+        None => {
+            let lines = [&view.words[..], &view.spans[..]].concat().join(". ");
+            let sets = view.sets.len();
+            format!(
+                "{}: {lines}. {sets} sets; left and right arrow walk them",
+                view.title
+            )
+        }
+    }
 }
 
-fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> Plot<'p> {
-    let (today, unit) = (view.today, view.unit.clone());
+fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, theme: &Theme) -> Plot<'p> {
+    let (today, unit, grid) = (view.today, view.unit.clone(), *theme.line);
     let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b");
     let x = AxisHints::new_x().formatter(months).placement(VPlacement::Bottom);
     Plot::new(id)
@@ -125,7 +71,10 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView) -> 
         .x_grid_spacer(move |input| months_between(today, input.bounds))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
-        .label_formatter(move |at| Some(hover_words(at, today, &unit)))
+        .sense(Sense::click())
+        .grid_color(grid)
+        .cursor_color(grid)
+        .label_formatter(move |at| hover_words(at, today, &unit))
 }
 
 /// The first day of both plots, so that they span the same time from the first frame.
@@ -139,18 +88,16 @@ fn first_day(view: &StrengthView) -> f64 {
     all.fold(0.0, f64::min)
 }
 
-/// `Pull-up · Wed 4 Mar 2026 · 118.4 kg`.
-fn hover_words(at: &HoverPosition<'_>, today: i32, unit: &str) -> String {
-    let say = |what: &str, point: &PlotPoint| {
-        let day = day_words(today, point.x, "%a %-d %b %Y");
-        let gap = if what.is_empty() { "" } else { "\n" };
-        format!("{what}{gap}{day}\n{:.1} {unit}", point.y)
-    };
+/// `from reps · Wed 4 Mar 2026 · 118.4 kg`; nothing where nothing is near.
+fn hover_words(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String> {
     match at {
         HoverPosition::NearDataPoint {
             plot_name, position, ..
-        } => say(plot_name, position),
-        HoverPosition::Elsewhere { position } => say("", position),
+        } => {
+            let day = day_words(today, position.x, "%a %-d %b %Y");
+            Some(format!("{plot_name}\n{day}\n{:.1} {unit}", position.y))
+        }
+        HoverPosition::Elsewhere { .. } => None,
     }
 }
 
@@ -179,10 +126,17 @@ fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
         .collect()
 }
 
-fn strength_plot(ui: &mut Ui, nth: usize, view: &StrengthView, link: egui::Id, theme: &Theme) -> Response {
+fn strength_plot(
+    ui: &mut Ui,
+    nth: usize,
+    view: &StrengthView,
+    link: egui::Id,
+    walked: Walked,
+    theme: &Theme,
+) -> (bool, Walked) {
     let fill = theme.rail_fill(view.rail);
     let xs: Vec<f64> = view.days.iter().map(|day| day.day).collect();
-    let shown = base(format!("strength {nth}"), HEIGHT, link, view).show(ui, |plot| {
+    let shown = base(format!("strength {nth}"), HEIGHT, link, view, theme).show(ui, |plot| {
         for (from, until) in &view.layoffs {
             plot.add(shade(
                 "no training",
@@ -221,7 +175,31 @@ fn strength_plot(ui: &mut Ui, nth: usize, view: &StrengthView, link: egui::Id, t
             plot.add(dots(view, kind, theme));
         }
     });
-    shown.response
+    let (response, transform) = (shown.response, shown.transform);
+    let at = |dot: &StrengthDot| transform.position_from_point(&PlotPoint::new(dot.day, dot.shows));
+    if let Some(dot) = walked.and_then(|nth| view.sets.get(nth)) {
+        let ring = Stroke::new(STROKE_NOW, *theme.ink);
+        ui.painter().circle_stroke(at(dot), 8.5, ring);
+    }
+    let words = spoken(view, walked);
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
+    let mut chosen = None;
+    if let Some(pointer) = response.interact_pointer_pos().filter(|_| response.clicked()) {
+        let far = |dot: &StrengthDot| at(dot).distance(pointer);
+        let nearest = (0..view.sets.len()).min_by(|a, b| far(&view.sets[*a]).total_cmp(&far(&view.sets[*b])));
+        chosen = nearest.filter(|nth| far(&view.sets[*nth]) <= REACH);
+        response.request_focus();
+    }
+    if response.has_focus() {
+        // ← and → walk the sets; they must not walk the focus away.
+        let filter = EventFilter {
+            horizontal_arrows: true,
+            ..EventFilter::default()
+        };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+        focus_ring(ui.painter(), response.rect, 3.0, theme);
+    }
+    (response.has_focus(), chosen)
 }
 
 fn shade(word: &str, from: f64, until: f64, colour: egui::Color32) -> Span {
@@ -249,7 +227,16 @@ fn dots<'p>(view: &StrengthView, kind: DotKind, theme: &Theme) -> Points<'p> {
 
 fn body_plot(ui: &mut Ui, nth: usize, view: &StrengthView, link: egui::Id, theme: &Theme) {
     let weighed: PlotPoints<'_> = view.bodyweight.iter().map(|(day, mass)| [*day, *mass]).collect();
-    base(format!("bodyweight {nth}"), BODY_HEIGHT, link, view)
+    // A bodyweight that never varied still has a scale around it.
+    let masses = || view.bodyweight.iter().map(|(_, mass)| *mass);
+    let (low, high) = (
+        masses().fold(f64::MAX, f64::min),
+        masses().fold(f64::MIN, f64::max),
+    );
+    base(format!("bodyweight {nth}"), BODY_HEIGHT, link, view, theme)
+        .include_y(low - 0.5)
+        .include_y(high + 0.5)
+        .sense(Sense::hover())
         .show_grid([true, false])
         .show(ui, |plot| {
             plot.add(Line::new("bodyweight", weighed).color(*theme.steel).width(1.5));
