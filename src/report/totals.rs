@@ -2,11 +2,13 @@
 
 use crate::bests::rank::Place;
 use crate::bests::{Fit, Kind, NewBest, NoFit, Size};
-use crate::coaching::attempts::{Attempt, NoAttempts};
+use crate::coaching::attempts::{Attempt, NoAttempts, Plan};
+use crate::coaching::meet::NoMeet;
 use crate::coaching::what_if::{GENERAL_EXPONENT, Refused, There, Unknown, WhatIf};
 use crate::timeline::LOWEST_HEALTHY_BMI;
 use crate::units::{Added, Bodyweight, Mass, Side, SystemLoad, Unit};
 
+use super::advice::hung;
 use super::numbers::{about, ago, counted, day, kg, number};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
@@ -227,6 +229,27 @@ pub fn no_attempts(why: NoAttempts) -> String {
         NoAttempts::NoWeighIn => "Weigh in first: a belt load depends on it.".to_owned(),
         NoAttempts::NoBelief => "No strength is believed yet: log sets of repetitions.".to_owned(),
         NoAttempts::NoneSure => "No load that can be hung has a chance of 90 % today.".to_owned(),
+    }
+}
+
+/// What makes the loads of a plan: "+60 kg (20 + 20 + 20) · +62.5 kg (20 + 20 + 20 + 2.5)", or that a bar is loaded.
+pub fn hangs(plan: &Plan, unit: Unit) -> String {
+    let loads = plan.attempts.iter().map(|attempt| &attempt.load);
+    if loads
+        .clone()
+        .all(|load| load.plates.is_empty() && load.added.kg() > 0.0)
+    {
+        return "Bar and discs together, in the bar's usual steps.".to_owned();
+    }
+    let hung: Vec<String> = loads.map(|load| hung(load, unit)).collect();
+    format!("Plates: {}", hung.join(" · "))
+}
+
+/// Why there is no meet.
+pub fn no_meet(why: NoMeet) -> String {
+    match why {
+        NoMeet::FewLifts => "A meet takes at least two lifts that were logged in the last year.".to_owned(),
+        NoMeet::NoAttempts(why) => no_attempts(why),
     }
 }
 

@@ -115,6 +115,7 @@ pub enum Action {
     LiftReps(u8),
     CopyPoints,
     SavePicture,
+    MeetSheet,
     PickPicture,
     PageUpRows,
     PageDownRows,

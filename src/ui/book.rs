@@ -58,6 +58,8 @@ pub enum Deed {
     },
     /// Open this movement, of this side where sides are apart, on Totals.
     ShowLift(String, Option<Side>),
+    /// Plan today's meet over these movements.
+    MeetOver(Vec<String>),
     /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
     LookAt(Option<f64>),
     /// Open this ladder on Ladders.

@@ -38,6 +38,12 @@ pub(super) fn rows() -> Vec<Row> {
             "Writes the plot as a PNG file.",
             &[Chord::ctrl(Key::S)],
         ),
+        row(
+            Action::MeetSheet,
+            "Sheet for the meet",
+            "A PDF of today's meet with its attempts, to print and to write on.",
+            &[Chord::plain(Key::S)],
+        ),
     ]
     .into();
     rows.extend(slider());

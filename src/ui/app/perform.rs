@@ -137,7 +137,12 @@ impl<B: Book> Window<B> {
             (Pick::Sheet, Some(import)) => import.pick(path),
             (Pick::Folder, _) => self.first.path = path.to_string_lossy().into_owned(),
             (Pick::Picture, _) => self.screens.totals.state.save_picture(&path),
-            (Pick::Output, _) => self.screens.roster.state.picked(&path),
+            (Pick::Output, _) => {
+                self.screens.roster.state.picked(&path);
+                if let Some(printing) = &mut self.screens.totals.state.printing {
+                    printing.picked(&path);
+                }
+            }
             (Pick::Sheet, None) => {}
         }
     }
@@ -183,7 +188,10 @@ impl<B: Book> Window<B> {
                     import.seen = Some(text.clone());
                 }
             }
-            Deed::Gym(deed) => self.screens.roster.done(deed),
+            Deed::Gym(deed) => {
+                self.screens.roster.done(deed);
+                self.screens.totals.done(deed);
+            }
             _ => {}
         }
     }

@@ -6,7 +6,8 @@ use std::path::Path;
 use crate::coaching::typed;
 use crate::logbook::record::Load;
 use crate::logbook::{Fact, Id, Log, Name, Record, hand_out_pdf};
-use crate::paper::{class, pdf, progress, sheet as pages};
+use crate::paper::{class, meet as page_of_a_meet, pdf, progress, sheet as pages};
+use crate::report::meet::meet;
 use crate::report::numbers::{counted, number};
 use crate::report::progress::report;
 use crate::report::sheet::{Card, Sheet, sheet};
@@ -162,6 +163,18 @@ impl Shelf {
             return Err("Say where the file goes.".to_owned());
         }
         let document = match paper {
+            Paper::Meet => {
+                let (book, chosen) = (&opened.book, &opened.meet);
+                let sheet = meet(
+                    book,
+                    &opened.catalogue,
+                    &opened.plates,
+                    opened.on,
+                    athletes,
+                    chosen,
+                )?;
+                page_of_a_meet::document(&sheet)
+            }
             Paper::Pages => pages::document(&of(opened, athletes)),
             Paper::Table => class::document(&of(opened, athletes)),
             Paper::Progress => {

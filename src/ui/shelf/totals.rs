@@ -58,10 +58,12 @@ pub(super) fn view(opened: &Opened) -> TotalsView {
     });
     let nth = nth.unwrap_or(0);
     let open = lifts.get(nth).map(|(_, tab, points)| made.lift(nth, tab, points));
+    let meet = made.meet_view(log);
     TotalsView {
         open,
         bodyweight: made.bodyweight(),
-        meet: made.meet(),
+        no_meet: meet.as_ref().err().cloned().unwrap_or_default(),
+        meet: meet.ok(),
         unit,
         lifts: lifts.into_iter().map(|(_, tab, _)| tab).collect(),
     }
@@ -141,6 +143,9 @@ impl Made<'_, '_> {
             attempts: plan
                 .as_ref()
                 .map_or_else(|_| Vec::new(), |plan| self.attempts(plan)),
+            hangs: plan
+                .as_ref()
+                .map_or_else(|_| String::new(), |plan| words::hangs(plan, self.unit)),
             attempts_note: self.attempts_note(&plan),
             warm_up: plan.map_or_else(
                 |_| Vec::new(),
@@ -162,6 +167,7 @@ impl Made<'_, '_> {
             .map(|(point, body)| PointView {
                 date: point.date,
                 bodyweight_kg: body.kg(),
+                added_kg: point.added.kg(),
                 system_kg: point.system.kg(),
                 one_rep_max_kg: point.one_rep_max.map(SystemLoad::kg),
                 reps: point.reps,

@@ -3,6 +3,7 @@
 mod axes;
 mod cards;
 mod header;
+mod meet;
 mod picture;
 mod plot;
 mod state;
@@ -17,9 +18,10 @@ use crate::coaching::what_if::There;
 use crate::report::numbers::about;
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
+use crate::ui::gym::GymDeed;
 use crate::ui::pen::Pen;
 use crate::ui::theme::{COMPACT, NARROW, Theme};
-use crate::ui::views::{LiftView, TotalsView};
+use crate::ui::views::{LiftView, Paper, TotalsView};
 use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
@@ -49,10 +51,38 @@ impl Screen for TotalsScreen {
         self.state.now = around.now;
         totals_ui(ui, &self.view, &mut self.state, actions);
         self.state.leave_program(ui.ctx(), &self.view, actions);
+        if let (Some(printing), Some(meet)) = (&mut self.state.printing, &self.view.meet)
+            && printing.show(ui, &meet.name, actions)
+        {
+            self.state.printing = None;
+        }
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
         self.state.perform(action, &self.view, actions);
+    }
+
+    fn has_sheet(&self) -> bool {
+        self.state.printing.is_some()
+    }
+
+    fn leave(&mut self) {
+        self.state.printing = None;
+    }
+}
+
+impl TotalsScreen {
+    /// A deed is done: the sheet that asked for it closes.
+    pub fn done(&mut self, deed: &GymDeed) {
+        if matches!(
+            deed,
+            GymDeed::Print {
+                paper: Paper::Meet,
+                ..
+            }
+        ) {
+            self.state.printing = None;
+        }
     }
 }
 
@@ -67,7 +97,7 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
     header::header_ui(ui, header, view, state, actions);
     match &view.open {
-        Some(lift) => lift_ui(ui, main, lift, view, state, wide),
+        Some(lift) => lift_ui(ui, main, lift, view, (state, actions), wide),
         None => empty_ui(ui, main, actions),
     }
 }
@@ -80,7 +110,14 @@ fn there(lift: &LiftView, state: &TotalsState) -> Option<There> {
     known.at(Bodyweight::new(Mass::from_kg(kg))).ok()
 }
 
-fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &mut TotalsState, wide: bool) {
+fn lift_ui(
+    ui: &mut Ui,
+    main: Rect,
+    lift: &LiftView,
+    view: &TotalsView,
+    (state, actions): (&mut TotalsState, &mut Actions),
+    wide: bool,
+) {
     let there = there(lift, state);
     let gap = if wide { 20.0 } else { 12.0 };
     let area = main.shrink2(vec2(gap, if wide { 16.0 } else { 10.0 }));
@@ -97,7 +134,7 @@ fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &
                 plot_card(ui, plot, lift, view.unit, there.as_ref(), state);
                 let below =
                     Rect::from_min_size(plot.left_bottom() + vec2(0.0, 10.0), vec2(plot.width(), 0.0));
-                let bottom = cards_ui(ui, below, lift, view, there.as_ref(), state);
+                let bottom = cards_ui(ui, below, lift, view, there.as_ref(), (state, actions));
                 ui.allocate_rect(
                     Rect::from_min_max(top, pos2(plot.right(), bottom)),
                     egui::Sense::hover(),
@@ -121,7 +158,7 @@ fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &
                 lift,
                 view,
                 there.as_ref(),
-                state,
+                (state, actions),
             );
             ui.allocate_rect(
                 Rect::from_min_max(top, pos2(top.x + side - 4.0, bottom)),
@@ -187,7 +224,7 @@ fn cards_ui(
     lift: &LiftView,
     view: &TotalsView,
     there: Option<&There>,
-    state: &mut TotalsState,
+    (state, actions): (&mut TotalsState, &mut Actions),
 ) -> f32 {
     let theme = Theme::of(ui);
     let mut y = column.top();
@@ -206,7 +243,9 @@ fn cards_ui(
     }
     card(ui, false, &mut |pen| tables::attempts(pen, lift));
     if let Some(meet) = &view.meet {
-        card(ui, false, &mut |pen| tables::meet(pen, meet));
+        card(ui, false, &mut |pen| {
+            meet::meet_card(pen, meet, view.unit, actions)
+        });
     }
     y
 }

@@ -49,8 +49,8 @@ impl TotalsState {
     pub(super) fn leave_program(&mut self, ctx: &Context, view: &TotalsView, actions: &mut Actions) {
         match self.export.take() {
             Some(Export::Csv) => {
-                if let Some(lift) = &view.open {
-                    ctx.copy_text(lift.csv());
+                if let (Some(lift), Some(csv)) = (&view.open, view.csv()) {
+                    ctx.copy_text(csv);
                     self.said = Some(format!("Copied {} sets as CSV.", lift.points.len()));
                 }
             }

@@ -6,7 +6,8 @@ use egui::{ColorImage, Rect};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
-use crate::ui::views::{LiftView, TotalsView};
+use crate::ui::screens::printing::Printing;
+use crate::ui::views::{LiftView, Paper, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
 use super::plot::Kept;
@@ -34,6 +35,8 @@ pub struct TotalsState {
     pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
+    /// Where the sheet of the meet goes is being asked.
+    pub printing: Option<Printing>,
     /// What was painted of the points; dropped when they change.
     pub(super) kept: Option<Kept>,
     /// The tab that this state is about.
@@ -92,7 +95,9 @@ impl TotalsState {
             Action::NextLift => self.turn(view, 1, actions),
             Action::LiftReps(digit) => self.digit(u16::from(digit)),
             Action::CopyPoints => self.export = lift.map(|_| Export::Csv),
+            Action::MeetSheet => self.print(view),
             Action::SavePicture => self.export = lift.map(|_| Export::Picture),
+            Action::Back if self.printing.take().is_some() => {}
             Action::Back => {
                 self.walked = None;
                 self.asked_kg = None;
@@ -120,6 +125,19 @@ impl TotalsState {
         };
         let lightest = known.healthy_from().map_or(20.0, Bodyweight::kg);
         self.asked_kg = Some(kg.clamp(lightest, 400.0));
+    }
+
+    /// Asks where the sheet of the meet goes, or says why there is none.
+    fn print(&mut self, view: &TotalsView) {
+        let meet = view.meet.as_ref().ok_or(&view.no_meet);
+        let meet = meet.and_then(|meet| meet.refused.as_ref().map_or(Ok(meet), Err));
+        match meet {
+            Ok(meet) => {
+                let athletes = vec![meet.athlete.clone()];
+                self.printing = Some(Printing::new(Paper::Meet, athletes, &meet.sheet));
+            }
+            Err(why) => self.said = Some(why.clone()),
+        }
     }
 
     fn walk(&mut self, lift: Option<&LiftView>, on: bool) {

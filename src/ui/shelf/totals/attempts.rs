@@ -1,12 +1,14 @@
 //! Attempts for a test of today, and the day's meet.
 
 use crate::coaching::attempts::{self, NoAttempts, Plan};
-use crate::coaching::meet::{LIFTS, Meet};
+use crate::coaching::meet::{Lift, Meet, NoMeet, trained};
+use crate::logbook::Log;
 use crate::report::numbers::about;
 use crate::report::{advice, totals as words};
-use crate::ui::views::{AttemptView, MeetLift, MeetView};
-use crate::units::{Added, Side};
+use crate::ui::views::{AttemptView, MeetChoice, MeetLift, MeetView};
+use crate::units::Side;
 
+use super::super::people::out_folder;
 use super::Made;
 
 impl Made<'_, '_> {
@@ -42,56 +44,81 @@ impl Made<'_, '_> {
         }
     }
 
-    /// The meet of today: lifts that were trained in the last year.
-    pub(super) fn meet(&self) -> Option<MeetView> {
-        let trained = |movement: &str| {
-            let sets = self
-                .timeline
-                .evidence()
-                .filter(|set| set.movement.is_some_and(|known| known.id == movement));
-            sets.filter(|set| set.form.is_some_and(|form| form.help.is_none()))
-                .map(|set| set.added.kg())
-                .reduce(f64::max)
-        };
-        let mut lifts: Vec<(&str, f64)> = LIFTS
-            .into_iter()
-            .filter_map(|id| Some((id, trained(id)?)))
-            .collect();
-        // A pull-up or a chin-up: the one with the heavier set.
-        let of =
-            |lifts: &[(&str, f64)], id: &str| lifts.iter().find(|(lift, _)| *lift == id).map(|(_, kg)| *kg);
-        if let (Some(pull), Some(chin)) = (of(&lifts, "pull-up"), of(&lifts, "chin-up")) {
-            let lighter = if chin > pull { "pull-up" } else { "chin-up" };
-            lifts.retain(|(lift, _)| *lift != lighter);
-        }
-        if lifts.len() < 2 {
-            return None;
-        }
-        let planned = lifts
-            .iter()
-            .map(|(id, _)| ((*id).to_owned(), self.plan(id, None).ok()))
-            .collect();
-        let meet = Meet::new(&self.timeline, self.timeline.on, planned);
+    /// The meet of today over the lifts that were chosen.
+    fn meet(&self) -> Result<Meet, NoMeet> {
+        let opened = self.opened;
+        let (timeline, chosen) = (&self.timeline, &opened.meet);
+        Meet::today(
+            timeline,
+            &opened.catalogue,
+            &self.believed,
+            &opened.plates,
+            chosen,
+        )
+    }
+
+    /// Today's meet, or why there is none.
+    pub(super) fn meet_view(&self, log: &Log) -> Result<MeetView, String> {
+        let meet = self.meet().map_err(words::no_meet)?;
+        let timeline = &self.timeline;
         let dash = || "–".to_owned();
-        let line = |lift: &crate::coaching::meet::Lift| MeetLift {
+        // The head says the unit once: four loads of a row stand close.
+        let bare = |words: String| {
+            words
+                .trim_end_matches(&format!(" {}", self.unit.sign()))
+                .to_owned()
+        };
+        let line = |lift: &Lift| MeetLift {
             title: self.title(&lift.movement),
             made: lift
                 .made
-                .map_or_else(dash, |added| words::signed(added.kg(), self.unit)),
+                .map_or_else(dash, |added| bare(words::signed(added.kg(), self.unit))),
             attempts: [0, 1, 2].map(|nth| {
-                let attempt = lift.plan.as_ref().and_then(|plan| plan.attempts.get(nth));
-                attempt.map_or_else(dash, |attempt| words::attempt(attempt, self.unit))
+                let attempt = lift.plan.as_ref().ok().and_then(|plan| plan.attempts.get(nth));
+                attempt.map_or_else(dash, |attempt| bare(words::attempt(attempt, self.unit)))
             }),
         };
-        Some(MeetView {
+        let is_chosen = |id: &str| meet.lifts.iter().any(|lift| lift.movement == id);
+        Ok(MeetView {
             lifts: meet.lifts.iter().map(line).collect(),
             total: meet
                 .total()
-                .map_or_else(dash, |total| words::signed(Added::new(total).kg(), self.unit)),
+                .map_or_else(dash, |total| bare(words::total(total, self.unit))),
             planned: [0, 1, 2].map(|nth| {
                 meet.planned(nth)
-                    .map_or_else(dash, |total| words::total(total, self.unit))
+                    .map_or_else(dash, |total| bare(words::total(total, self.unit)))
             }),
+            choices: trained(timeline)
+                .into_iter()
+                .map(|id| MeetChoice {
+                    movement: id.to_owned(),
+                    title: self.title(id),
+                    chosen: is_chosen(id),
+                })
+                .collect(),
+            notes: self.refusals(&meet),
+            refused: meet.refused().map(words::no_meet),
+            athlete: log.folder.clone(),
+            name: log.name.clone(),
+            sheet: out_folder().join(format!("meet-{}-{}.pdf", log.folder, timeline.on)),
         })
+    }
+
+    /// Why a lift has no attempts, each reason once.
+    fn refusals(&self, meet: &Meet) -> Vec<String> {
+        let mut said: Vec<String> = Vec::new();
+        for lift in &meet.lifts {
+            let Some(why) = lift.plan.as_ref().err() else {
+                continue;
+            };
+            let reason = match meet.refused() {
+                Some(_) => words::no_attempts(*why),
+                None => format!("{}: {}", self.title(&lift.movement), words::no_attempts(*why)),
+            };
+            if !said.contains(&reason) {
+                said.push(reason);
+            }
+        }
+        said
     }
 }
