@@ -205,7 +205,12 @@ fn attempt(page: &mut Page, top: f32, (name, makes, planned): (&str, &[String], 
             page.words(LOAD, y, QUIET, "not planned: these plates give nothing heavier");
         }
     }
-    let mut line = top + 1.0;
+    // One line stands beside the load; two and more begin above it.
+    let mut line = if makes.len() == 1 {
+        y - SMALL_LINE
+    } else {
+        top + 1.0
+    };
     for words in makes {
         line += SMALL_LINE;
         page.words(MAKES, line, QUIET, words);

@@ -152,6 +152,17 @@ fn the_points_are_copied_as_csv() {
 }
 
 #[test]
+fn attempts_and_the_meet_stand_below_the_bests() {
+    let mut shots = SnapshotResults::new();
+    for (name, size, choice) in [
+        ("totals-meet-light", [1440.0, 1330.0], Choice::Light),
+        ("totals-meet-1024", [1024.0, 1500.0], Choice::Dark),
+    ] {
+        shoot(&mut shots, name, totals(dip(70), size, choice));
+    }
+}
+
+#[test]
 fn the_lifts_of_a_meet_are_ticked_and_one_stays() {
     let mut harness = totals(dip(70), [1440.0, 1400.0], Choice::Light);
     harness.run();

@@ -21,6 +21,18 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::plain(Key::ArrowRight)],
         ),
         row(
+            Action::PageUp,
+            "Cards above",
+            "Scrolls the cards beside the plot.",
+            &[Chord::plain(Key::PageUp)],
+        ),
+        row(
+            Action::PageDown,
+            "Cards below",
+            "Scrolls the cards beside the plot.",
+            &[Chord::plain(Key::PageDown)],
+        ),
+        row(
             Action::NextLift,
             "Next movement",
             "Opens the next movement.",

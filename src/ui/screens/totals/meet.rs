@@ -43,7 +43,11 @@ pub(super) fn meet_card(pen: &mut Pen<'_>, view: &MeetView, unit: Unit, actions:
     let width = button.width(pen.ui.painter(), &theme);
     if let Some(room) = pen.room(34.0) {
         let place = Rect::from_min_size(room.min, vec2(width.min(room.width()), 34.0));
-        if button.show(pen.ui, place).clicked() {
+        let response = button.show(pen.ui, place);
+        if response.gained_focus() {
+            response.scroll_to_me(None);
+        }
+        if response.clicked() {
             actions.ask(Action::MeetSheet);
         }
     }
@@ -112,6 +116,9 @@ fn choices(pen: &mut Pen<'_>, all: &[MeetChoice], actions: &mut Actions) {
                 title,
                 *theme.ink,
             );
+            if response.gained_focus() {
+                response.scroll_to_me(None);
+            }
             if response.has_focus() {
                 focus_ring(painter, place, RADIUS_BOX, &theme);
             }

@@ -51,10 +51,12 @@ impl Screen for TotalsScreen {
         self.state.now = around.now;
         totals_ui(ui, &self.view, &mut self.state, actions);
         self.state.leave_program(ui.ctx(), &self.view, actions);
-        if let (Some(printing), Some(meet)) = (&mut self.state.printing, &self.view.meet)
-            && printing.show(ui, &meet.name, actions)
-        {
-            self.state.printing = None;
+        if let (Some(printing), Some(meet)) = (&mut self.state.printing, &self.view.meet) {
+            let lifts: Vec<&str> = meet.lifts.iter().map(|lift| lift.title.as_str()).collect();
+            let who = format!("{}: {}", meet.name, lifts.join(", "));
+            if printing.show(ui, &who, actions) {
+                self.state.printing = None;
+            }
         }
     }
 
@@ -129,6 +131,7 @@ fn lift_ui(
             .id_salt("totals")
             .auto_shrink(false)
             .show(&mut child, |ui| {
+                turn_pages(ui, state);
                 let top = ui.cursor().min;
                 let plot = Rect::from_min_size(top, vec2(area.width() - 12.0, height));
                 plot_card(ui, plot, lift, view.unit, there.as_ref(), state);
@@ -151,6 +154,7 @@ fn lift_ui(
         .id_salt("totals")
         .auto_shrink(false)
         .show(&mut child, |ui| {
+            turn_pages(ui, state);
             let top = ui.cursor().min;
             let bottom = cards_ui(
                 ui,
@@ -165,6 +169,14 @@ fn lift_ui(
                 egui::Sense::hover(),
             );
         });
+}
+
+/// Scrolls as far as was asked: by most of what is seen, so that a line stays in sight.
+fn turn_pages(ui: &Ui, state: &mut TotalsState) {
+    let pages = std::mem::take(&mut state.pages);
+    if pages != 0.0 {
+        ui.scroll_with_delta(vec2(0.0, -pages * 0.8 * ui.clip_rect().height()));
+    }
 }
 
 fn plot_card(

@@ -35,6 +35,8 @@ pub struct TotalsState {
     pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
+    /// How many pages the cards are to be scrolled down in the next frame; below zero up.
+    pub(super) pages: f32,
     /// Where the sheet of the meet goes is being asked.
     pub printing: Option<Printing>,
     /// What was painted of the points; dropped when they change.
@@ -92,6 +94,8 @@ impl TotalsState {
             Action::MuchMoreBodyweight => self.slide(lift, 10.0, step / 10.0),
             Action::PointBack => self.walk(lift, false),
             Action::PointOn => self.walk(lift, true),
+            Action::PageUp => self.pages -= 1.0,
+            Action::PageDown => self.pages += 1.0,
             Action::NextLift => self.turn(view, 1, actions),
             Action::LiftReps(digit) => self.digit(u16::from(digit)),
             Action::CopyPoints => self.export = lift.map(|_| Export::Csv),
