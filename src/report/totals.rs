@@ -263,6 +263,27 @@ pub fn place(place: Place) -> String {
     format!("{} of {}", super::words::ordinal_figures(place.place), place.of)
 }
 
+/// How a set stands by each measure: "of 68 sets 12th by system load, 10th by added, 3rd by ratio and 4th size-adjusted",
+/// "1st of 68 sets by every measure".
+pub fn standing(places: &[(Kind, Place)]) -> String {
+    let Some((_, first)) = places.first() else {
+        return String::new();
+    };
+    if places.iter().all(|(_, place)| place == first) {
+        return format!("{} sets by every measure", self::place(*first));
+    }
+    let by = |kind: Kind| match kind {
+        Kind::SizeAdjusted => "size-adjusted".to_owned(),
+        _ => format!("by {}", measure(kind).trim_start_matches("best ")),
+    };
+    let each: Vec<String> = places
+        .iter()
+        .map(|(kind, place)| format!("{} {}", super::words::ordinal_figures(place.place), by(*kind)))
+        .collect();
+    let each: Vec<&str> = each.iter().map(String::as_str).collect();
+    format!("of {} sets {}", first.of, listed(&each))
+}
+
 /// A day's total of added loads: "+217.5 kg".
 pub fn total(mass: Mass, unit: Unit) -> String {
     signed(Added::new(mass).kg(), unit)

@@ -116,6 +116,7 @@ pub enum Action {
     CopyPoints,
     SavePicture,
     MeetSheet,
+    LogTry,
     PickPicture,
     PageUpRows,
     PageDownRows,

@@ -1,7 +1,7 @@
 //! Attempts, a meet, and standing among others.
 
 use chrono::NaiveDate;
-use rungwright::bests::{Formula, Kind, Size, bests, points, rank};
+use rungwright::bests::{Formula, Kind, Point, Size, bests, points, rank, size_adjusted};
 use rungwright::catalogue::Catalogue;
 use rungwright::catalogue::Site;
 use rungwright::coaching::PlatesOnHand;
@@ -10,6 +10,7 @@ use rungwright::coaching::meet::{self, Meet, NoMeet};
 use rungwright::coaching::warm_up::WarmUpStep;
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::{Log, Logbook, Machine, Places};
+use rungwright::report::totals::standing;
 use rungwright::strength::{belief_of, beliefs};
 use rungwright::timeline::Timeline;
 use rungwright::units::{Bodyweight, Mass, Share, Typed, Unit};
@@ -336,8 +337,25 @@ fn four_measures_give_four_answers() {
     assert_eq!(bodyweight(Kind::Added), (80.0, 105.0));
     assert_eq!(bodyweight(Kind::Ratio), (70.0, 2.429));
     assert_eq!(bodyweight(Kind::SizeAdjusted).0, 70.0);
-    // Within one's own history.
+    // Within one's own history, by each of the four: the lighter day stands first by two of them.
     let points = &points(&timeline, Formula::Epley)[&("dip", None)];
-    let loads: Vec<f64> = points.iter().map(|point| point.system.kg()).collect();
-    assert_eq!(rank::place(170.0, &loads), Some(rank::Place { place: 2, of: 2 }));
+    let light = &points[0];
+    let measured = |point: &Point, kind: Kind| {
+        let body = point.bodyweight.unwrap();
+        match kind {
+            Kind::Added => point.added.kg(),
+            Kind::Ratio => point.system.ratio(body),
+            Kind::SizeAdjusted => size_adjusted(point.system, body),
+            _ => point.system.kg(),
+        }
+    };
+    let four = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeAdjusted];
+    let places = four.map(|kind| {
+        let all: Vec<f64> = points.iter().map(|point| measured(point, kind)).collect();
+        (kind, rank::place(measured(light, kind), &all).unwrap())
+    });
+    assert_eq!(
+        standing(&places),
+        "of 2 sets 2nd by system load, 2nd by added, 1st by ratio and 1st size-adjusted"
+    );
 }

@@ -42,7 +42,7 @@ fn point(nth: usize, of: usize) -> PointView {
         missed,
         doubted: of > 20 && nth == of / 2 + 1,
         words: format!(
-            "{}: +{:.1} kg × {reps} reps at {bodyweight_kg:.1} kg: {system_kg:.1} kg in all; 12th of {of} of your sets by system load",
+            "{}: +{:.1} kg × {reps} reps at {bodyweight_kg:.1} kg: {system_kg:.1} kg in all; of {of} sets 12th by system load, 9th by added, 3rd by ratio and 4th size-adjusted",
             date.format("%a %-d %b %Y"),
             system_kg - bodyweight_kg
         ),
@@ -180,6 +180,20 @@ pub fn dip(sets: usize) -> TotalsView {
             .then(" on Mon 13 Oct"),
         meet: Some(meet()),
         no_meet: String::new(),
+        tries: [
+            ("muscle-up", "Muscle-up", "12.5"),
+            ("pull-up", "Pull-up", "55"),
+            ("chin-up", "Chin-up", ""),
+            ("dip", "Dip", "75"),
+            ("back-squat", "Back squat", ""),
+        ]
+        .map(|(movement, title, next)| TryView {
+            movement: movement.into(),
+            title: title.into(),
+            next: next.into(),
+        })
+        .to_vec(),
+        picture: "/home/coach/totals-jonas-ekelov-dip-2026-11-26.png".into(),
         unit: Unit::Kg,
     }
 }

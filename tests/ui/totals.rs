@@ -6,10 +6,12 @@ use rungwright::ui::action::{Action, Actions};
 use rungwright::ui::book::Deed;
 use rungwright::ui::screens::totals::{TotalsState, png_of, totals_ui};
 use rungwright::ui::theme::Choice;
-use rungwright::ui::views::TotalsView;
+use rungwright::ui::views::{Place, TotalsView};
 
+use crate::fake_book::FakeBook;
 use crate::kit::{DESK, SMALL, open};
 use crate::sample_totals::dip;
+use crate::screens::{Opened, window};
 
 type Totals = Harness<'static, (TotalsView, TotalsState, Actions)>;
 
@@ -24,6 +26,11 @@ fn totals(view: TotalsView, size: [f32; 2], choice: Choice) -> Totals {
         child.set_clip_rect(place);
         totals_ui(&mut child, view, state, actions);
     })
+}
+
+fn shoot_window(shots: &mut SnapshotResults, name: &str, harness: &mut Opened) {
+    harness.snapshot(name);
+    shots.extend_harness(harness);
 }
 
 fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Totals) {
@@ -180,6 +187,43 @@ fn the_lifts_of_a_meet_are_ticked_and_one_stays() {
     harness.get_by_label("Dip in the meet").click();
     harness.run();
     assert_eq!(harness.state().2.deeds.len(), 1, "a meet of nothing is no meet");
+}
+
+#[test]
+fn a_try_is_typed_and_written_by_two_keys() {
+    let mut shots = SnapshotResults::new();
+    let mut book = FakeBook::open();
+    book.totals = dip(70);
+    let mut harness = window(book, Place::Totals, SMALL, Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::L);
+    harness.run_steps(4);
+    shoot_window(&mut shots, "totals-try", &mut harness);
+    harness.key_press(egui::Key::Enter);
+    harness.run_steps(4);
+    let good = |movement: &str, load, good| Deed::LogTry {
+        movement: movement.into(),
+        load,
+        good,
+    };
+    assert_eq!(
+        harness.state().book.deeds,
+        [good("dip", 75.0, true)],
+        "the open lift, its next planned load"
+    );
+    assert!(harness.query_by_label("No lift").is_none(), "the sheet closes");
+    harness.key_press(egui::Key::L);
+    harness.run_steps(4);
+    harness.get_by_label("Back squat").click();
+    harness.run_steps(4);
+    harness.event(egui::Event::Text("152.5".into()));
+    harness.run_steps(4);
+    harness.get_by_label("No lift").click();
+    harness.run_steps(4);
+    assert_eq!(
+        harness.state().book.deeds.last(),
+        Some(&good("back-squat", 152.5, false))
+    );
 }
 
 #[test]

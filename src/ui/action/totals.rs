@@ -51,6 +51,12 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::ctrl(Key::S)],
         ),
         row(
+            Action::LogTry,
+            "Log a try",
+            "Writes one try of today's meet, of a squat too.",
+            &[Chord::plain(Key::L)],
+        ),
+        row(
             Action::MeetSheet,
             "Sheet for the meet",
             "A PDF of today's meet with its attempts, to print and to write on.",

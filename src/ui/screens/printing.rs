@@ -1,4 +1,4 @@
-//! The sheet that asks where a page to print goes, over whatever place it was asked on.
+//! The sheet that asks where a file to hand out goes, a page to print or a picture, over whatever place it was asked on.
 
 use std::path::Path;
 
@@ -12,23 +12,29 @@ use crate::ui::widgets::{Button, Choices};
 
 use super::sheet::{SheetFrame, field_label, first_field, quiet};
 
-/// A page to print.
+/// Something to hand out, and where it goes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Printing {
     /// What.
-    pub paper: Paper,
-    /// The athletes' keys.
-    pub athletes: Vec<String>,
+    pub what: What,
     /// Where to, as typed or picked.
     pub path: String,
 }
 
+/// What is handed out.
+#[derive(Debug, Clone, PartialEq)]
+pub enum What {
+    /// A page, or pages, of the athletes with these keys.
+    Paper(Paper, Vec<String>),
+    /// A picture as PNG.
+    Picture(Vec<u8>),
+}
+
 impl Printing {
-    /// A page for these athletes, to go to `path` unless somebody says otherwise.
-    pub fn new(paper: Paper, athletes: Vec<String>, path: &Path) -> Self {
+    /// Goes to `path` unless somebody says otherwise.
+    pub fn new(what: What, path: &Path) -> Self {
         Self {
-            paper,
-            athletes,
+            what,
             path: path.to_string_lossy().into_owned(),
         }
     }
@@ -38,19 +44,20 @@ impl Printing {
         self.path = path.to_string_lossy().into_owned();
     }
 
-    /// Asks where it goes; `who` is on it. Esc or a press outside closes it, as every sheet.
+    /// Asks where it goes; `who` is on it. True once it should close: by Esc or a press outside.
     pub fn show(&mut self, ui: &Ui, who: &str, actions: &mut Actions) -> bool {
-        let title = match self.paper {
-            Paper::Progress => "Report of progress",
-            Paper::Meet => "Sheet for the meet",
-            Paper::Pages | Paper::Table => "Sheet for tonight",
+        let (title, label, pick) = match &self.what {
+            What::Paper(Paper::Progress, _) => ("Report of progress", "The PDF goes to", Action::PickOutput),
+            What::Paper(Paper::Meet, _) => ("Sheet for the meet", "The PDF goes to", Action::PickOutput),
+            What::Paper(..) => ("Sheet for tonight", "The PDF goes to", Action::PickOutput),
+            What::Picture(_) => ("Save picture", "The PNG goes to", Action::PickPicture),
         };
         SheetFrame::new(title).width(560.0).show(ui, |ui| {
             quiet(ui, who);
-            if matches!(self.paper, Paper::Pages | Paper::Table) {
-                self.layout(ui);
+            if let What::Paper(paper @ (Paper::Pages | Paper::Table), _) = &mut self.what {
+                layout(ui, paper);
             }
-            let label = field_label(ui, "The PDF goes to");
+            let label = field_label(ui, label);
             let field = ui.add(TextEdit::singleline(&mut self.path).desired_width(f32::INFINITY));
             let field = field.labelled_by(label);
             let mut write = first_field(ui, &field);
@@ -58,31 +65,40 @@ impl Printing {
             ui.horizontal(|ui| {
                 write |= Button::main("Write it").key("Enter").flow(ui).clicked();
                 if Button::plain("Pick a place").flow(ui).clicked() {
-                    actions.ask(Action::PickOutput);
+                    actions.ask(pick);
                 }
             });
-            if write && !self.athletes.is_empty() {
-                actions.write(Deed::Gym(GymDeed::Print {
-                    paper: self.paper,
-                    athletes: self.athletes.clone(),
-                    to: self.path.trim().into(),
-                }));
+            if write {
+                self.write(actions);
             }
             false
         })
     }
 
-    fn layout(&mut self, ui: &mut Ui) {
-        field_label(ui, "Laid out as");
-        let at = ui.cursor().min;
-        let (row, pressed) = Choices {
-            titles: &["A page an athlete", "A table a movement"],
-            chosen: usize::from(self.paper == Paper::Table),
+    fn write(&self, actions: &mut Actions) {
+        let to = self.path.trim().into();
+        match &self.what {
+            What::Paper(_, athletes) if athletes.is_empty() => {}
+            What::Paper(paper, athletes) => actions.write(Deed::Gym(GymDeed::Print {
+                paper: *paper,
+                athletes: athletes.clone(),
+                to,
+            })),
+            What::Picture(png) => actions.write(Deed::Gym(GymDeed::Picture { png: png.clone(), to })),
         }
-        .show(ui, at);
-        ui.advance_cursor_after_rect(row);
-        if let Some(nth) = pressed {
-            self.paper = if nth == 0 { Paper::Pages } else { Paper::Table };
-        }
+    }
+}
+
+fn layout(ui: &mut Ui, paper: &mut Paper) {
+    field_label(ui, "Laid out as");
+    let at = ui.cursor().min;
+    let (row, pressed) = Choices {
+        titles: &["A page an athlete", "A table a movement"],
+        chosen: usize::from(*paper == Paper::Table),
+    }
+    .show(ui, at);
+    ui.advance_cursor_after_rect(row);
+    if let Some(nth) = pressed {
+        *paper = if nth == 0 { Paper::Pages } else { Paper::Table };
     }
 }

@@ -23,6 +23,10 @@ pub struct TotalsView {
     pub meet: Option<MeetView>,
     /// Why there is none.
     pub no_meet: String,
+    /// What a try can be logged of, whether it was trained or not.
+    pub tries: Vec<TryView>,
+    /// Where a picture of the plot goes, if nobody says otherwise.
+    pub picture: PathBuf,
     /// The unit of every number on the plot.
     pub unit: Unit,
 }
@@ -168,6 +172,17 @@ pub struct MeetView {
     pub name: String,
     /// Where its sheet goes, if nobody says otherwise.
     pub sheet: PathBuf,
+}
+
+/// A lift of which a try can be logged.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct TryView {
+    /// The movement's id.
+    pub movement: String,
+    /// Name on screen.
+    pub title: String,
+    /// The next planned load, a number in the unit; empty where nothing is planned.
+    pub next: String,
 }
 
 /// A lift that may be in the meet.

@@ -8,6 +8,7 @@ use crate::ui::pen::{Ink, Line, Pen, letters};
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::NextView;
 use crate::ui::widgets::{self, State, hand_disc, key_cap, tick_box};
+use crate::units::Rail;
 
 use super::state::NextState;
 
@@ -187,8 +188,7 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
         ));
     }
     for line in &view.logged {
-        let height = if line.best.is_some() { 46.0 } else { 32.0 };
-        if let Some(rect) = pen.room(height) {
+        if let Some(rect) = pen.room(32.0) {
             let middle = rect.top() + 16.0;
             let painter = pen.ui.painter();
             let quiet = Ink::new(Face::Label, 15.0, *theme.ink2);
@@ -200,9 +200,13 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 &line.time,
                 quiet,
             );
-            if let Some(rail) = line.rail {
-                hand_disc(painter, pos2(rect.left() + 56.0, middle), 10.0, rail, &theme);
-            }
+            let indent = match line.rail {
+                Some(rail @ (Rail::Left | Rail::Right)) => {
+                    hand_disc(painter, pos2(rect.left() + 56.0, middle), 10.0, rail, &theme);
+                    76.0
+                }
+                _ => 46.0,
+            };
             let result = letters(
                 painter,
                 pos2(rect.right(), middle),
@@ -211,19 +215,10 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 strong,
             );
             let ink = Ink::new(Face::Label, 15.0, *theme.ink);
-            let what = Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - 84.0);
-            let at = pos2(rect.left() + 76.0, middle - what.size().y / 2.0);
+            let what =
+                Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - indent - 8.0);
+            let at = pos2(rect.left() + indent, middle - what.size().y / 2.0);
             painter.galley(at, what, *theme.ink);
-            if let Some(best) = &line.best {
-                let ember = Ink::new(Face::LabelStrong, size::TABLE, *theme.ember);
-                letters(
-                    painter,
-                    pos2(rect.right(), middle + 17.0),
-                    Align2::RIGHT_CENTER,
-                    best,
-                    ember,
-                );
-            }
             let words = format!("{} {} {}", line.time, line.what, line.result);
             let response = pen.ui.interact(
                 rect,
@@ -231,6 +226,13 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 egui::Sense::hover(),
             );
             response.widget_info(|| WidgetInfo::labeled(Role::ListItem, true, &words));
+        }
+        if let Some(best) = &line.best {
+            pen.write(Line::new(
+                best,
+                Ink::new(Face::LabelStrong, size::TABLE, *theme.ember),
+            ));
+            pen.gap(4.0);
         }
         pen.rule(*theme.line);
     }

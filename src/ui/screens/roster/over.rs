@@ -6,7 +6,7 @@ use crate::coaching::typed::number;
 use crate::ui::action::Actions;
 use crate::ui::book::Deed;
 use crate::ui::gym::GymDeed;
-use crate::ui::screens::printing::Printing;
+use crate::ui::screens::printing::{Printing, What};
 use crate::ui::screens::sheet::{SheetFrame, by_enter, field_label, first_field, quiet};
 use crate::ui::views::{GymView, Paper, RosterLine, RosterView};
 use crate::ui::widgets::Button;
@@ -61,7 +61,7 @@ impl Over {
             _ => format!("sheet-{}.pdf", gym.today),
         };
         let path = std::path::Path::new(&gym.out_folder).join(name);
-        Self::Print(Printing::new(paper, athletes, &path))
+        Self::Print(Printing::new(What::Paper(paper, athletes), &path))
     }
 }
 
@@ -76,7 +76,10 @@ pub(super) fn over_ui(
     let Some(over) = &mut state.over else { return };
     let closed = match over {
         Over::Print(printing) => {
-            let who = who(view, &printing.athletes);
+            let who = match &printing.what {
+                What::Paper(_, athletes) => who(view, athletes),
+                What::Picture(_) => String::new(),
+            };
             printing.show(ui, &who, actions)
         }
         Over::New(person) => new_ui(ui, gym, person, actions),

@@ -34,22 +34,42 @@ pub(super) fn meet_card(pen: &mut Pen<'_>, view: &MeetView, unit: Unit, actions:
         pen.write(Line::new(&glued(note), Ink::new(Face::Label, 15.0, *theme.ink2)));
     }
     choices(pen, &view.choices, actions);
-    if view.refused.is_some() {
-        return;
-    }
+    buttons(pen, view.refused.is_none(), actions);
+}
+
+/// What can be done with it: a try is logged in any case, a sheet is there where something is planned.
+fn buttons(pen: &mut Pen<'_>, has_sheet: bool, actions: &mut Actions) {
+    let theme = Theme::of(pen.ui);
     pen.gap(8.0);
-    let key = Action::MeetSheet.key();
-    let button = Button::plain("Sheet for the meet").key(&key);
-    let width = button.width(pen.ui.painter(), &theme);
-    if let Some(room) = pen.room(34.0) {
-        let place = Rect::from_min_size(room.min, vec2(width.min(room.width()), 34.0));
-        let response = button.show(pen.ui, place);
-        if response.gained_focus() {
-            response.scroll_to_me(None);
+    let both = [
+        ("Log a try", Action::LogTry),
+        ("Sheet for the meet", Action::MeetSheet),
+    ];
+    let both = both
+        .into_iter()
+        .filter(|(_, action)| has_sheet || *action != Action::MeetSheet);
+    let mut x = pen.left;
+    let mut line = pen.room(34.0);
+    for (title, action) in both {
+        let key = action.key();
+        let button = Button::plain(title).key(&key);
+        let width = button.width(pen.ui.painter(), &theme).min(pen.width());
+        if x + width > pen.right && x > pen.left {
+            x = pen.left;
+            pen.gap(6.0);
+            line = pen.room(34.0);
         }
-        if response.clicked() {
-            actions.ask(Action::MeetSheet);
+        if let Some(line) = line {
+            let place = Rect::from_min_size(pos2(x, line.top()), vec2(width, 34.0));
+            let response = button.show(pen.ui, place);
+            if response.gained_focus() {
+                response.scroll_to_me(None);
+            }
+            if response.clicked() {
+                actions.ask(action);
+            }
         }
+        x += width + 8.0;
     }
 }
 

@@ -8,6 +8,7 @@ mod picture;
 mod plot;
 mod state;
 mod tables;
+mod trying;
 
 pub use picture::png_of;
 pub use state::{Export, TotalsState};
@@ -17,15 +18,16 @@ use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 use crate::coaching::what_if::There;
 use crate::report::numbers::about;
 use crate::ui::action::{Action, Actions, Context};
-use crate::ui::book::Book;
+use crate::ui::book::{Book, Deed};
 use crate::ui::gym::GymDeed;
 use crate::ui::pen::Pen;
 use crate::ui::theme::{COMPACT, NARROW, Theme};
-use crate::ui::views::{LiftView, Paper, TotalsView};
+use crate::ui::views::{LiftView, TotalsView};
 use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
 use super::next::heading_centred;
+use super::printing::What;
 use super::{Around, Screen};
 
 /// Totals as a place of the window.
@@ -50,13 +52,12 @@ impl Screen for TotalsScreen {
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
         self.state.now = around.now;
         totals_ui(ui, &self.view, &mut self.state, actions);
-        self.state.leave_program(ui.ctx(), &self.view, actions);
-        if let (Some(printing), Some(meet)) = (&mut self.state.printing, &self.view.meet) {
-            let lifts: Vec<&str> = meet.lifts.iter().map(|lift| lift.title.as_str()).collect();
-            let who = format!("{}: {}", meet.name, lifts.join(", "));
-            if printing.show(ui, &who, actions) {
-                self.state.printing = None;
-            }
+        self.state.leave_program(ui.ctx(), &self.view);
+        self.printing_ui(ui, actions);
+        if let Some(trying) = &mut self.state.trying
+            && trying.show(ui, &self.view, actions)
+        {
+            self.state.trying = None;
         }
     }
 
@@ -65,25 +66,41 @@ impl Screen for TotalsScreen {
     }
 
     fn has_sheet(&self) -> bool {
-        self.state.printing.is_some()
+        self.state.printing.is_some() || self.state.trying.is_some()
     }
 
     fn leave(&mut self) {
         self.state.printing = None;
+        self.state.trying = None;
     }
 }
 
 impl TotalsScreen {
-    /// A deed is done: the sheet that asked for it closes.
-    pub fn done(&mut self, deed: &GymDeed) {
-        if matches!(
-            deed,
-            GymDeed::Print {
-                paper: Paper::Meet,
-                ..
+    /// Asks where the sheet of the meet or the picture goes, if one is to be written.
+    fn printing_ui(&mut self, ui: &Ui, actions: &mut Actions) {
+        let Some(printing) = &mut self.state.printing else {
+            return;
+        };
+        let (meet, open) = (self.view.meet.as_ref(), self.view.open.as_ref());
+        let who = match (&printing.what, meet, open) {
+            (What::Paper(..), Some(meet), _) => {
+                let lifts: Vec<&str> = meet.lifts.iter().map(|lift| lift.title.as_str()).collect();
+                format!("{}: {}", meet.name, lifts.join(", "))
             }
-        ) {
+            (What::Picture(_), _, Some(lift)) => lift.title.clone(),
+            _ => String::new(),
+        };
+        if printing.show(ui, &who, actions) {
             self.state.printing = None;
+        }
+    }
+
+    /// A deed is done: the sheet that asked for it closes.
+    pub fn done(&mut self, deed: &Deed) {
+        match deed {
+            Deed::Gym(GymDeed::Picture { .. } | GymDeed::Print { .. }) => self.state.printing = None,
+            Deed::LogTry { .. } => self.state.trying = None,
+            _ => {}
         }
     }
 }

@@ -6,11 +6,12 @@ use egui::{ColorImage, Rect};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
-use crate::ui::screens::printing::Printing;
+use crate::ui::screens::printing::{Printing, What};
 use crate::ui::views::{LiftView, Paper, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
 use super::plot::Kept;
+use super::trying::Trying;
 
 /// What Totals remembers between frames.
 #[derive(Debug, Default)]
@@ -31,13 +32,13 @@ pub struct TotalsState {
     pub said: Option<String>,
     /// A screenshot that was asked for, once it is taken.
     pub(super) shot: Arc<Mutex<Option<Arc<ColorImage>>>>,
-    /// A picture of the plot, to be saved where the person says.
-    pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
     /// How many pages the cards are to be scrolled down in the next frame; below zero up.
     pub(super) pages: f32,
-    /// Where the sheet of the meet goes is being asked.
+    /// A try that is being typed.
+    pub trying: Option<Trying>,
+    /// Where the sheet of the meet or the picture goes is being asked.
     pub printing: Option<Printing>,
     /// What was painted of the points; dropped when they change.
     pub(super) kept: Option<Kept>,
@@ -100,8 +101,9 @@ impl TotalsState {
             Action::LiftReps(digit) => self.digit(u16::from(digit)),
             Action::CopyPoints => self.export = lift.map(|_| Export::Csv),
             Action::MeetSheet => self.print(view),
+            Action::LogTry => self.trying = Trying::of(view),
             Action::SavePicture => self.export = lift.map(|_| Export::Picture),
-            Action::Back if self.printing.take().is_some() => {}
+            Action::Back if self.printing.take().is_some() || self.trying.take().is_some() => {}
             Action::Back => {
                 self.walked = None;
                 self.asked_kg = None;
@@ -138,7 +140,7 @@ impl TotalsState {
         match meet {
             Ok(meet) => {
                 let athletes = vec![meet.athlete.clone()];
-                self.printing = Some(Printing::new(Paper::Meet, athletes, &meet.sheet));
+                self.printing = Some(Printing::new(What::Paper(Paper::Meet, athletes), &meet.sheet));
             }
             Err(why) => self.said = Some(why.clone()),
         }

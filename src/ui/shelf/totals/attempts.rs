@@ -1,12 +1,12 @@
 //! Attempts for a test of today, and the day's meet.
 
 use crate::coaching::attempts::{self, NoAttempts, Plan};
-use crate::coaching::meet::{Lift, Meet, NoMeet, trained};
+use crate::coaching::meet::{LIFTS, Lift, Meet, NoMeet, trained};
 use crate::logbook::Log;
 use crate::report::numbers::about;
 use crate::report::{advice, totals as words};
-use crate::ui::views::{AttemptView, MeetChoice, MeetLift, MeetView};
-use crate::units::Side;
+use crate::ui::views::{AttemptView, MeetChoice, MeetLift, MeetView, TryView};
+use crate::units::{Added, Side};
 
 use super::super::people::out_folder;
 use super::Made;
@@ -104,6 +104,29 @@ impl Made<'_, '_> {
         })
     }
 
+    /// Every lift of a meet, each with the lightest planned load that is more than what was done.
+    pub(super) fn tries(&self) -> Vec<TryView> {
+        let all = LIFTS.map(str::to_owned);
+        let (opened, timeline) = (self.opened, &self.timeline);
+        let meet = Meet::today(timeline, &opened.catalogue, &self.believed, &opened.plates, &all);
+        let next = |lift: &Lift| {
+            let done = lift.made.map_or(f64::NEG_INFINITY, Added::kg);
+            let plan = lift.plan.as_ref().ok()?;
+            let loads = plan.attempts.iter().map(|attempt| attempt.load.added);
+            let next = loads.into_iter().find(|load| load.kg() > done)?;
+            Some(decimal(next.mass().in_unit(self.unit)))
+        };
+        let lifts = meet.map_or_else(|_| Vec::new(), |meet| meet.lifts);
+        lifts
+            .iter()
+            .map(|lift| TryView {
+                title: self.title(&lift.movement),
+                next: next(lift).unwrap_or_default(),
+                movement: lift.movement.clone(),
+            })
+            .collect()
+    }
+
     /// Why a lift has no attempts, each reason once.
     fn refusals(&self, meet: &Meet) -> Vec<String> {
         let mut said: Vec<String> = Vec::new();
@@ -121,4 +144,9 @@ impl Made<'_, '_> {
         }
         said
     }
+}
+
+/// A load as it is typed: a plain number to the hundredth.
+fn decimal(value: f64) -> String {
+    ((value * 100.0).round() / 100.0).to_string()
 }
