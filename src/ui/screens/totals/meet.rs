@@ -94,13 +94,13 @@ fn row(pen: &mut Pen<'_>, cells: [&str; 5], weight: Weight) {
     };
     let painter = pen.ui.painter();
     let room = columns[0] - step + 4.0 - rect.left();
-    let name = Line::new(cells[0], ink).on_one_line(painter, room.max(36.0));
+    let name = Line::new(cells[0], ink).squeezed(painter, room.max(36.0));
     let y = rect.center().y - name.size().y / 2.0;
     named_galley(pen.ui, pos2(rect.left(), y), name);
     for (nth, (x, text)) in columns.iter().zip(cells.into_iter().skip(1)).enumerate() {
         let is_done = nth == 0 && weight != Weight::Head;
         let ink = if is_done { strong(&theme, 15.0) } else { ink };
-        let cell = Line::new(text, ink).on_one_line(pen.ui.painter(), step - 6.0);
+        let cell = Line::new(text, ink).squeezed(pen.ui.painter(), step - 5.0);
         named_galley(pen.ui, pos2(x - cell.size().x, y), cell);
     }
 }

@@ -29,8 +29,8 @@ pub(super) fn two_weights(pen: &mut Pen<'_>, view: &TwoWeightsView) {
         } else {
             Ink::new(Face::Label, 15.0, *theme.ink)
         };
-        let name = Line::new(cells[0], ink)
-            .on_one_line(pen.ui.painter(), (columns[0] - 60.0 - rect.left()).max(40.0));
+        let name =
+            Line::new(cells[0], ink).squeezed(pen.ui.painter(), (columns[0] - 60.0 - rect.left()).max(40.0));
         let y = rect.center().y - name.size().y / 2.0;
         named_galley(pen.ui, pos2(rect.left(), y), name);
         for (nth, x) in columns.iter().enumerate() {
@@ -135,13 +135,9 @@ fn attempt_box(pen: &mut Pen<'_>, rect: Rect, nth: usize, attempt: &AttemptView)
         if rect.width() > 90.0 { 21.0 } else { 16.0 },
         *theme.ink,
     );
-    letters(
-        painter,
-        rect.min + vec2(9.0, 34.0),
-        Align2::LEFT_CENTER,
-        &attempt.load,
-        load,
-    );
+    let load = Line::new(&attempt.load, load).squeezed(painter, rect.width() - 16.0);
+    let at = rect.min + vec2(9.0, 34.0 - load.size().y / 2.0);
+    painter.galley(at, load, *theme.ink);
     let bar = Rect::from_min_max(
         rect.left_bottom() + vec2(9.0, -12.0),
         rect.right_bottom() - vec2(9.0, 7.0),
