@@ -11,14 +11,32 @@ pub struct Place {
 
 /// The place of `value` among `all` (which hold it); none among nobody.
 pub fn place(value: f64, all: &[f64]) -> Option<Place> {
-    let better = all
-        .iter()
-        .filter(|other| **other > value * (1.0 + ROUNDING))
-        .count();
-    (!all.is_empty()).then(|| Place {
-        place: (better + 1).min(all.len()),
-        of: all.len(),
-    })
+    Ranking::of(all.to_vec()).place(value)
+}
+
+/// Values put in order once, for whoever asks for many places.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ranking {
+    ascending: Vec<f64>,
+}
+
+impl Ranking {
+    /// The order of `values`.
+    pub fn of(mut values: Vec<f64>) -> Self {
+        values.sort_by(f64::total_cmp);
+        Self { ascending: values }
+    }
+
+    /// The place of one of them; none among nobody.
+    pub fn place(&self, value: f64) -> Option<Place> {
+        let of = self.ascending.len();
+        let up_to_it = |other: &f64| *other <= value * (1.0 + ROUNDING);
+        let better = of - self.ascending.partition_point(up_to_it);
+        (of > 0).then(|| Place {
+            place: (better + 1).min(of),
+            of,
+        })
+    }
 }
 
 /// Values as near as this share a place: pounds and kilograms differ by less in conversion.

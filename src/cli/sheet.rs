@@ -1,8 +1,9 @@
-//! `sheet`: tonight's sheet as a PDF.
+//! `sheet`: tonight's sheet, or a meet's, as a PDF.
 
 use crate::logbook::{Logbook, Machine, Name, Trouble, hand_out_pdf};
-use crate::paper::{class, pdf, sheet as page_an_athlete};
+use crate::paper::{class, meet as page_of_a_meet, pdf, sheet as page_an_athlete};
 use crate::problem::{quoted, visible};
+use crate::report::meet::meet;
 use crate::report::numbers::counted;
 use crate::report::sheet::sheet;
 
@@ -29,11 +30,19 @@ pub fn run(args: &SheetArgs) -> Result<Answer, Failed> {
         .map(|name| folder(&book, name))
         .collect::<Result<_, _>>()?;
     let on = reading::day(args.on);
-    let sheet = sheet(&book, &catalogue, &reading::on_hand(&book, None), on, &folders);
-    let document = if args.class {
-        class::document(&sheet)
+    let plates = reading::on_hand(&book, None);
+    let (athletes, document) = if args.meet {
+        let sheet = meet(&book, &catalogue, &plates, on, &folders, &args.lifts);
+        let sheet = sheet.map_err(Failed::Problem)?;
+        (sheet.athletes.len(), page_of_a_meet::document(&sheet))
     } else {
-        page_an_athlete::document(&sheet)
+        let sheet = sheet(&book, &catalogue, &plates, on, &folders);
+        let document = if args.class {
+            class::document(&sheet)
+        } else {
+            page_an_athlete::document(&sheet)
+        };
+        (sheet.athletes.len(), document)
     };
     let bytes = pdf(&document).map_err(|error| Failed::Problem(error.to_string()))?;
     hand_out_pdf(&machine, &args.output, &bytes)?;
@@ -42,7 +51,7 @@ pub fn run(args: &SheetArgs) -> Result<Answer, Failed> {
         text: format!(
             "{}: {} on {}\n",
             visible(&args.output.to_string_lossy()),
-            count(sheet.athletes.len(), "athlete"),
+            count(athletes, "athlete"),
             count(document.pages.len(), "page")
         ),
         with_problems,

@@ -3,7 +3,7 @@
 //! An opener that is as good as sure, a second that is likely, a third that is worth a try. The chances asked are common
 //! practice of barbell sport, no source.
 
-use crate::catalogue::{Movement, Site};
+use crate::catalogue::{BodyShare, Class, Movement, Site};
 use crate::strength::Belief;
 use crate::timeline::Timeline;
 use crate::units::{Rail, Reserve, Share, Side, SystemLoad};
@@ -21,7 +21,7 @@ pub const SECOND: f64 = 0.70;
 /// Chance of the third, the middle of 35 to 50 %. Common practice, no source.
 pub const THIRD: f64 = 0.425;
 /// Rest between attempts, seconds, at least and at most: over 2 min for strength (Grgic 2018); the range is common practice.
-const REST_SECS: (u16, u16) = (300, 600);
+pub const REST_SECS: (u16, u16) = (300, 600);
 
 /// One attempt.
 #[derive(Debug, Clone, PartialEq)]
@@ -102,6 +102,8 @@ pub fn attempts(
     plates: &PlatesOnHand,
     with_help: bool,
 ) -> Option<Plan> {
+    let bar = is_on_a_bar(movement).then(|| plates.on_a_bar());
+    let plates = bar.as_ref().unwrap_or(plates);
     let loadable = plates.loadable(share, bodyweight, with_help);
     let opener = loadable.at_or_below(load_with(belief, OPENER))?;
     let chance = |load: &LoadToday| belief.chance(load.system);
@@ -138,6 +140,11 @@ pub fn attempts(
         attempts,
         warm_up: warm_up(&single, Some(movement), plates, false),
     })
+}
+
+/// Whether the load is a bar's: a lift of large muscles that moves nothing of the body. Then the belt's plates say nothing.
+pub fn is_on_a_bar(movement: &Movement) -> bool {
+    movement.share == BodyShare::Outside && movement.class == Class::Compound
 }
 
 /// Room for rounding in a chance.

@@ -6,13 +6,18 @@
 use std::collections::BTreeMap;
 
 use crate::logbook::Settings;
-use crate::units::{Added, Bodyweight, Mass, Share, SystemLoad, Typed};
+use crate::units::{Added, Bodyweight, Mass, Share, SystemLoad, Typed, Unit};
 
 use super::GRACE_KG;
 use super::advice::LoadToday;
 
 /// Heaviest belt that is worked out, kg. Above any weighted dip on record; it bounds the work, not the athlete.
 const HEAVIEST_KG: f64 = 400.0;
+/// A bar's lightest load and its steps, kg and lb: the lighter of the two bars of barbell sport (15 and 20 kg; 35 and 45 lb)
+/// and a pair of its usual smallest discs (1.25 kg; 2.5 lb). Common practice, no source.
+const BAR: [(f64, f64); 2] = [(15.0, 2.5), (35.0, 5.0)];
+/// Heaviest bar that is worked out, in either unit. Above any squat on record in kg; it bounds the work, not the athlete.
+const HEAVIEST_BAR: f64 = 1000.0;
 
 /// Every total that the plates on hand give, each with its fewest plates.
 #[derive(Debug, Clone, PartialEq)]
@@ -78,6 +83,26 @@ impl PlatesOnHand {
     pub fn of(settings: &Settings) -> Self {
         let gear = settings.gear.map_or(Mass::ZERO, Typed::mass);
         Self::new(&settings.plates, gear)
+    }
+
+    /// The loads of a bar and its discs, in the unit of these plates. Whose gym it is, and how many discs, nobody asks: only
+    /// the belt's plates are on hand here, so no disc is named.
+    pub fn on_a_bar(&self) -> Self {
+        let unit = self.totals.last().and_then(|most| most.plates.first());
+        let unit = unit.map_or(Unit::Kg, |plate| plate.unit());
+        let (least, step) = BAR[usize::from(unit == Unit::Lb)];
+        let loads = (0u16..).map(|nth| least + step * f64::from(nth));
+        let bare = |kg| Total {
+            kg,
+            plates: Vec::new(),
+        };
+        let bars = loads
+            .take_while(|load| *load <= HEAVIEST_BAR)
+            .filter_map(|load| Typed::new(load, unit).ok())
+            .map(|typed| bare(typed.mass().kg()));
+        Self {
+            totals: std::iter::once(bare(0.0)).chain(bars).collect(),
+        }
     }
 
     /// What can be moved today by a body of `bodyweight` at `share`; with help only if the athlete uses any.
@@ -215,7 +240,6 @@ impl<'p> Loadable<'p> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::Unit;
 
     fn kg(value: f64) -> Typed {
         Typed::new(value, Unit::Kg).unwrap()
@@ -287,6 +311,27 @@ mod tests {
                 .kg()
         };
         assert_eq!((at(91.0), at(91.2)), (0.0, 11.2));
+    }
+
+    #[test]
+    fn a_bar_is_loaded_by_pairs_whatever_hangs_from_the_belt() {
+        // Barbell sport: bars of 15 and 20 kg, a pair of 1.25 kg discs is the usual smallest step (common practice, no source).
+        let at = |plates: &[Typed], target: f64| {
+            let bar = PlatesOnHand::new(plates, Mass::ZERO).on_a_bar();
+            let loadable = bar.loadable(Share::OUTSIDE, Bodyweight::new(Mass::from_kg(80.0)), false);
+            let load = loadable
+                .at_or_below(SystemLoad::new(Mass::from_kg(target)))
+                .unwrap();
+            assert!(load.plates.is_empty(), "no disc is named");
+            load.added.mass()
+        };
+        assert_eq!(at(&[kg(20.0)], 151.0).kg(), 150.0);
+        assert_eq!(at(&[kg(20.0)], 9.0).kg(), 15.0, "nothing is lighter than the bar");
+        let pounds = [Typed::new(45.0, Unit::Lb).unwrap()];
+        assert!(
+            (at(&pounds, 151.0).in_unit(Unit::Lb) - 330.0).abs() < 1e-9,
+            "333 lb"
+        );
     }
 
     #[test]

@@ -9,21 +9,41 @@ use super::trouble::Trouble;
 
 /// What every PDF begins with (ISO 32000-1, 7.5.2).
 const PDF: &[u8] = b"%PDF-";
+/// What every PNG begins with (ISO/IEC 15948, 5.2).
+const PNG: &[u8] = b"\x89PNG\r\n\x1a\n";
 
 /// Writes a PDF to `path`: there whole or not at all. A PDF that is there is replaced; anything else stays.
 ///
 /// # Errors
 /// When something else is there, or it can't be written.
 pub fn hand_out_pdf(machine: &Machine, path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
+    hand_out(machine, path, bytes, (PDF, "PDF"))
+}
+
+/// Writes a PNG to `path`, as [`hand_out_pdf`] does a PDF.
+///
+/// # Errors
+/// When something else is there, or it can't be written.
+pub fn hand_out_png(machine: &Machine, path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
+    hand_out(machine, path, bytes, (PNG, "PNG"))
+}
+
+fn hand_out(
+    machine: &Machine,
+    path: &Path,
+    bytes: &[u8],
+    (begins, kind): (&[u8], &str),
+) -> Result<(), Trouble> {
     let disk = machine.disk();
     match disk.stat(path) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => {}
         Err(error) => return Err(Trouble::io(path, "cannot be written")(error)),
         Ok(found) => {
-            let is_pdf = found.kind == Kind::File && disk.read(path).is_ok_and(|old| old.starts_with(PDF));
-            if !is_pdf {
-                let wrong = io::Error::other("something else than a PDF is there; name another file");
-                return Err(Trouble::io(path, "cannot be written")(wrong));
+            let is_kind =
+                found.kind == Kind::File && disk.read(path).is_ok_and(|old| old.starts_with(begins));
+            if !is_kind {
+                let wrong = format!("something else than a {kind} is there; name another file");
+                return Err(Trouble::io(path, "cannot be written")(io::Error::other(wrong)));
             }
         }
     }

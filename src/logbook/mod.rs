@@ -34,7 +34,7 @@ pub use add::{Added, Target};
 pub use by_id::Holder;
 pub use devices::Seen;
 pub use folder::Logbook;
-pub use handed_out::hand_out_pdf;
+pub use handed_out::{hand_out_pdf, hand_out_png};
 pub use log::{Log, Person};
 pub use machine::{Machine, Places};
 pub use merge::{Amended, History, Retracted};

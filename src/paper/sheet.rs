@@ -9,7 +9,7 @@ use super::page::{Area, Document, HEIGHT, Ink, MARGIN, Page, WIDTH};
 use super::wrap::{fitting, wrap};
 
 /// Lowest point that a card may reach; the foot lies below.
-const FLOOR: f32 = HEIGHT - MARGIN - 30.0;
+pub(super) const FLOOR: f32 = HEIGHT - MARGIN - 30.0;
 /// Side of a box to tick.
 const TICK: f32 = 21.0;
 /// What care asks, on every page.
@@ -81,7 +81,7 @@ pub(super) fn care_line(page: &mut Page) {
 }
 
 /// Whether nothing but the head stands on the page, so that a card larger than a page still finds one.
-fn page_is_fresh(y: f32) -> bool {
+pub(super) fn page_is_fresh(y: f32) -> bool {
     y < 190.0
 }
 
@@ -150,7 +150,7 @@ fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Pag
 }
 
 /// Lines to write on. Returns where they end.
-fn free_lines(page: &mut Page, top: f32, count: u8) -> f32 {
+pub(super) fn free_lines(page: &mut Page, top: f32, count: u8) -> f32 {
     for nth in 0..count {
         let y = top + 22.0 * f32::from(nth);
         page.rule((MARGIN, WIDTH - MARGIN), y, 0.6, Ink::LINE);
@@ -284,7 +284,7 @@ impl<'c> Laid<'c> {
     }
 }
 
-fn lines(count: usize) -> f32 {
+pub(super) fn lines(count: usize) -> f32 {
     f32::from(u16::try_from(count).unwrap_or(u16::MAX))
 }
 

@@ -67,7 +67,8 @@ pub fn outlook(step: &NextStep) -> Option<String> {
 pub fn hung_mass(load: &LoadToday, unit: Unit) -> String {
     match load.added.assistance() {
         Some(help) => format!("{} of help", kg(help.kg(), unit)),
-        None if load.plates.is_empty() => "bodyweight".to_owned(),
+        // Plates are named on the belt only; a bar is loaded too.
+        None if load.added.kg() == 0.0 => "bodyweight".to_owned(),
         None => format!("+{}", kg(load.added.kg(), unit)),
     }
 }

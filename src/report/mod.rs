@@ -2,6 +2,7 @@
 
 pub mod advice;
 pub mod belief;
+pub mod meet;
 pub mod numbers;
 pub mod progress;
 pub mod rules;

@@ -2,11 +2,13 @@
 
 use crate::bests::rank::Place;
 use crate::bests::{Fit, Kind, NewBest, NoFit, Size};
-use crate::coaching::attempts::{Attempt, NoAttempts};
+use crate::coaching::attempts::{Attempt, NoAttempts, Plan};
+use crate::coaching::meet::NoMeet;
 use crate::coaching::what_if::{GENERAL_EXPONENT, Refused, There, Unknown, WhatIf};
 use crate::timeline::LOWEST_HEALTHY_BMI;
 use crate::units::{Added, Bodyweight, Mass, Side, SystemLoad, Unit};
 
+use super::advice::hung;
 use super::numbers::{about, ago, counted, day, kg, number};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
@@ -230,6 +232,27 @@ pub fn no_attempts(why: NoAttempts) -> String {
     }
 }
 
+/// What makes the loads of a plan: "+60 kg (20 + 20 + 20) · +62.5 kg (20 + 20 + 20 + 2.5)", or that a bar is loaded.
+pub fn hangs(plan: &Plan, unit: Unit) -> String {
+    let loads = plan.attempts.iter().map(|attempt| &attempt.load);
+    if loads
+        .clone()
+        .all(|load| load.plates.is_empty() && load.added.kg() > 0.0)
+    {
+        return "Bar and discs together, in the bar's usual steps.".to_owned();
+    }
+    let hung: Vec<String> = loads.map(|load| hung(load, unit)).collect();
+    format!("Plates: {}", hung.join(" · "))
+}
+
+/// Why there is no meet.
+pub fn no_meet(why: NoMeet) -> String {
+    match why {
+        NoMeet::FewLifts => "A meet takes at least two lifts that were logged in the last year.".to_owned(),
+        NoMeet::NoAttempts(why) => no_attempts(why),
+    }
+}
+
 /// "95 %".
 pub fn percent(chance: f64) -> String {
     format!("{} %", number(chance * 100.0, 0))
@@ -238,6 +261,27 @@ pub fn percent(chance: f64) -> String {
 /// "3rd of 36".
 pub fn place(place: Place) -> String {
     format!("{} of {}", super::words::ordinal_figures(place.place), place.of)
+}
+
+/// How a set stands by each measure: "of 68 sets 12th by system load, 10th by added, 3rd by ratio and 4th size-adjusted",
+/// "1st of 68 sets by every measure".
+pub fn standing(places: &[(Kind, Place)]) -> String {
+    let Some((_, first)) = places.first() else {
+        return String::new();
+    };
+    if places.iter().all(|(_, place)| place == first) {
+        return format!("{} sets by every measure", self::place(*first));
+    }
+    let by = |kind: Kind| match kind {
+        Kind::SizeAdjusted => "size-adjusted".to_owned(),
+        _ => format!("by {}", measure(kind).trim_start_matches("best ")),
+    };
+    let each: Vec<String> = places
+        .iter()
+        .map(|(kind, place)| format!("{} {}", super::words::ordinal_figures(place.place), by(*kind)))
+        .collect();
+    let each: Vec<&str> = each.iter().map(String::as_str).collect();
+    format!("of {} sets {}", first.of, listed(&each))
 }
 
 /// A day's total of added loads: "+217.5 kg".

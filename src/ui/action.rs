@@ -118,6 +118,8 @@ pub enum Action {
     LiftReps(u8),
     CopyPoints,
     SavePicture,
+    MeetSheet,
+    LogTry,
     PickPicture,
     PageUpRows,
     PageDownRows,

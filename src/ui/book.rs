@@ -58,6 +58,17 @@ pub enum Deed {
     },
     /// Open this movement, of this side where sides are apart, on Totals.
     ShowLift(String, Option<Side>),
+    /// Plan today's meet over these movements.
+    MeetOver(Vec<String>),
+    /// Log one try of today's meet: a single.
+    LogTry {
+        /// The movement's id.
+        movement: String,
+        /// On the belt, or bar and discs, in the logbook's unit; below zero it is help.
+        load: f64,
+        /// Whether it was good.
+        good: bool,
+    },
     /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
     LookAt(Option<f64>),
     /// Open this ladder on Ladders.

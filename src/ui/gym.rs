@@ -46,6 +46,13 @@ pub enum GymDeed {
         /// The PDF.
         to: PathBuf,
     },
+    /// A picture to hand out.
+    Picture {
+        /// Its bytes as PNG.
+        png: Vec<u8>,
+        /// The file.
+        to: PathBuf,
+    },
     /// Shows what the class of these athletes was asked, to be typed.
     ShowClass(Vec<String>),
     /// Keeps what is typed of a class and isn't saved yet, in place of what was kept before.

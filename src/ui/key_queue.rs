@@ -12,7 +12,7 @@ pub struct KeyQueue {
     waiting: VecDeque<Event>,
     /// What the last press did is still to be drawn.
     rests: bool,
-    /// Keys that are held down.
+    /// Keys that are held down, as they lie on the keyboard: with Shift let go first, a key is released under another name.
     down: Vec<Key>,
     /// The letter of a press that was passed over.
     skips_letter: bool,
@@ -26,17 +26,26 @@ impl KeyQueue {
         match &event {
             Event::Text(_) if skips_letter => return,
             Event::Key {
-                key, pressed: true, ..
+                key,
+                physical_key,
+                pressed: true,
+                ..
             } => {
                 let waits = self.waiting.iter().any(|waiting| is_press_of(waiting, *key));
-                if !self.down.contains(key) {
-                    self.down.push(*key);
+                let key = physical_key.unwrap_or(*key);
+                if !self.down.contains(&key) {
+                    self.down.push(key);
                 } else if waits {
                     self.skips_letter = true;
                     return;
                 }
             }
-            Event::Key { key, .. } => self.down.retain(|down| down != key),
+            Event::Key {
+                key, physical_key, ..
+            } => {
+                let key = physical_key.unwrap_or(*key);
+                self.down.retain(|down| *down != key);
+            }
             _ => {}
         }
         self.waiting.push_back(event);
@@ -163,6 +172,20 @@ mod tests {
         );
         let letters = (0..9).flat_map(|_| letter(Key::X, "x"));
         assert_eq!(queue(letters).waiting, letter(Key::X, "x"));
+        // Shift goes up before the bracket: pressed as one key, released as another, and it lies where it lies.
+        let bracket = |key, pressed| Event::Key {
+            key,
+            physical_key: Some(Key::OpenBracket),
+            pressed,
+            repeat: false,
+            modifiers: Modifiers::NONE,
+        };
+        let once = [
+            bracket(Key::OpenCurlyBracket, true),
+            bracket(Key::OpenBracket, false),
+        ];
+        let thrice = [once.clone(), once.clone(), once].concat();
+        assert_eq!(queue(thrice.clone()).waiting, thrice);
         let twice = [press(Key::Enter), release(Key::Enter), press(Key::Enter)];
         assert_eq!(queue(twice.clone()).waiting, twice);
     }

@@ -21,6 +21,7 @@ fn a_sheet_is_the_same_to_the_byte_wherever_and_whenever_it_is_printed() {
         &["sheet"][..],
         &["sheet", "--class"],
         &["report", "--athlete", "Ana"],
+        &["sheet", "--meet", "--athlete", "Ana", "--lift", "dip"],
     ] {
         let mut bytes = Vec::new();
         for (zone, name) in [
@@ -68,6 +69,42 @@ fn who_is_named_is_on_it_in_that_order_and_a_stranger_is_refused() {
         "rungwright: no athlete is called \"Bob\"; the nearest are \"Bo\"\n"
     );
     assert!(!home.path("t.pdf").exists());
+}
+
+#[test]
+fn a_meet_is_printed_for_who_is_named_or_refused_with_its_reason() {
+    let home = gym();
+    let meet = |more: &[&str]| {
+        let args = ["sheet", "--meet", "--on", "2026-03-20", "--output", "m.pdf"];
+        home.run(&[&args[..], more].concat())
+    };
+    let ran = meet(&["--athlete", "Ana"]);
+    assert_eq!(ran.code, 1);
+    assert_eq!(
+        ran.err,
+        "rungwright: No meet for Ana. A meet takes at least two lifts that were logged in the last year.\n"
+    );
+    let ran = meet(&["--athlete", "王佳慧", "--lift", "dip"]);
+    assert_eq!(
+        ran.err,
+        "rungwright: No meet for 王佳慧. No strength is believed yet: log sets of repetitions.\n"
+    );
+    assert!(
+        !home.path("m.pdf").exists(),
+        "nothing is written where one is refused"
+    );
+    let ran = meet(&["--athlete", "Ana", "--lift", "Dip", "--lift", "Muscle Up"]);
+    assert_eq!((ran.code, ran.out.as_str()), (0, "m.pdf: 1 athlete on 1 page\n"));
+    home.log(&["--born", "2010-01-01"]);
+    let ran = meet(&["--athlete", "Ana", "--lift", "dip"]);
+    assert_eq!(
+        ran.err,
+        "rungwright: No meet for Ana. Under 18: no maximal tests.\n"
+    );
+    // Everybody at once, a lift that no meet has, and a table of a meet are wrong use.
+    assert_eq!(meet(&[]).code, 2);
+    assert_eq!(meet(&["--athlete", "Ana", "--class"]).code, 2);
+    assert_eq!(meet(&["--athlete", "Ana", "--lift", "front-lever"]).code, 2);
 }
 
 #[test]

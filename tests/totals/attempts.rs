@@ -1,16 +1,17 @@
 //! Attempts, a meet, and standing among others.
 
 use chrono::NaiveDate;
-use rungwright::bests::{Formula, Kind, Size, bests, points, rank};
+use rungwright::bests::{Formula, Kind, Point, Size, bests, points, rank, size_adjusted};
 use rungwright::catalogue::Catalogue;
 use rungwright::catalogue::Site;
 use rungwright::coaching::PlatesOnHand;
 use rungwright::coaching::attempts::{self, NoAttempts, OPENER, Plan, attempts};
-use rungwright::coaching::meet::Meet;
+use rungwright::coaching::meet::{self, Meet, NoMeet};
 use rungwright::coaching::warm_up::WarmUpStep;
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::{Log, Logbook, Machine, Places};
-use rungwright::strength::belief_of;
+use rungwright::report::totals::standing;
+use rungwright::strength::{belief_of, beliefs};
 use rungwright::timeline::Timeline;
 use rungwright::units::{Bodyweight, Mass, Share, Typed, Unit};
 
@@ -180,7 +181,10 @@ fn a_meets_total_is_the_sum_of_the_best_added_loads_of_its_day() {
         Meet::new(
             &timeline,
             timeline.on,
-            lifts.iter().map(|id| ((*id).to_owned(), None)).collect(),
+            lifts
+                .iter()
+                .map(|id| ((*id).to_owned(), Err(NoAttempts::NoBelief)))
+                .collect(),
         )
     };
     // 40 + 60 + 150: a failed try and a broken standard don't count, nor does another day; a squat counts its barbell.
@@ -196,10 +200,108 @@ fn a_meets_total_is_the_sum_of_the_best_added_loads_of_its_day() {
     assert_eq!(meet(&[]).total(), None);
 }
 
+/// Lifts on record in the last year, in the order of a meet: all of them, and those that make a meet unasked.
+fn lifts_of(csv: &str) -> (Vec<&'static str>, Vec<&'static str>) {
+    let log = log(&format!(
+        "athlete,date,movement,bodyweight_kg,added_kg,reps\n{csv}"
+    ));
+    let timeline = Timeline::new(&log, Catalogue::shipped(), day("2026-03-16"));
+    (meet::trained(&timeline), meet::usual(&timeline))
+}
+
+#[test]
+fn a_meet_takes_the_lifts_of_the_last_year_and_the_stronger_of_pull_up_and_chin_up() {
+    let (all, usual) = lifts_of(
+        "Ana,2026-03-01,dip,80,60,1\nAna,2026-03-01,chin-up,80,45,1\nAna,2026-03-02,pull-up,80,40,1\n\
+         Ana,2026-03-02,back-squat,80,150,1\nAna,2025-03-10,muscle-up,80,5,1\nAna,2026-03-02,pistol-squat,80,,1\n",
+    );
+    assert_eq!(
+        all,
+        ["pull-up", "chin-up", "dip", "back-squat"],
+        "a muscle-up of 371 days ago is none"
+    );
+    assert_eq!(usual, ["chin-up", "dip", "back-squat"]);
+}
+
+/// Ana with dips and squats on record, and this row.
+fn planned_with(also: &str, chosen: &[&str]) -> Result<Meet, NoMeet> {
+    let mut csv = "athlete,date,movement,bodyweight_kg,added_kg,reps,rir,pain,pain_site,born\n".to_owned();
+    for date in ["2026-03-02", "2026-03-09"] {
+        csv.push_str(&format!(
+            "Ana,{date},dip,80,40,3,1,,,\nAna,{date},back-squat,80,140,3,1,,,\n"
+        ));
+    }
+    let log = log(&format!("{csv}{also}\n"));
+    let timeline = Timeline::new(&log, Catalogue::shipped(), day("2026-03-16"));
+    let plates: Vec<Typed> = FINE.iter().map(|kg| Typed::new(*kg, Unit::Kg).unwrap()).collect();
+    let plates = PlatesOnHand::new(&plates, Mass::ZERO);
+    let chosen: Vec<String> = chosen.iter().map(|id| (*id).to_owned()).collect();
+    Meet::today(
+        &timeline,
+        Catalogue::shipped(),
+        &beliefs(&timeline),
+        &plates,
+        &chosen,
+    )
+}
+
+#[test]
+fn a_squat_is_planned_on_its_bar_whatever_hangs_from_the_belt() {
+    // 140 × 3 with one in reserve is a one-rep max of about 158 (Epley 1985: 140 × (1 + 4 / 30)); all belt plates together are 61.75.
+    let meet = planned_with("", &[]).unwrap();
+    let ids: Vec<&str> = meet.lifts.iter().map(|lift| lift.movement.as_str()).collect();
+    assert_eq!(ids, ["dip", "back-squat"]);
+    let squat = meet.lifts[1].plan.as_ref().unwrap();
+    assert_eq!(squat.attempts.len(), 3);
+    for attempt in &squat.attempts {
+        assert!((130.0..175.0).contains(&attempt.load.added.kg()), "{attempt:?}");
+        assert_eq!(
+            attempt.load.added.kg() % 2.5,
+            0.0,
+            "a pair of 1.25 kg discs (common practice, no source)"
+        );
+        assert!(attempt.load.plates.is_empty());
+    }
+    assert!(meet.planned(0).is_some() && meet.refused().is_none());
+}
+
+#[test]
+fn a_meet_is_refused_where_no_lift_has_attempts_and_only_there() {
+    // A dip loads the elbow, a squat doesn't: one is refused, the meet stands.
+    let sore = planned_with("Ana,2026-03-16,,,,,,5,elbow,", &[]).unwrap();
+    assert!(sore.lifts[0].plan.is_err() && sore.lifts[1].plan.is_ok());
+    assert_eq!(
+        (sore.refused(), sore.planned(0)),
+        (None, None),
+        "no total where a lift has no opener"
+    );
+    let only_dips = planned_with("Ana,2026-03-16,,,,,,5,elbow,", &["dip"]).unwrap();
+    assert!(matches!(
+        only_dips.refused(),
+        Some(NoMeet::NoAttempts(NoAttempts::Hurts { score: 5, .. }))
+    ));
+    let minor = planned_with("Ana,2026-03-16,,,,,,,,2009-01-01", &[]).unwrap();
+    assert_eq!(minor.refused(), Some(NoMeet::NoAttempts(NoAttempts::Minor)));
+    assert_eq!(
+        planned_with("", &["muscle-up"]).unwrap().refused(),
+        Some(NoMeet::NoAttempts(NoAttempts::NoBelief))
+    );
+}
+
+#[test]
+fn one_lift_is_a_meet_only_for_who_names_it() {
+    let log = dips();
+    let timeline = Timeline::new(&log, Catalogue::shipped(), day("2025-12-01"));
+    let rack = PlatesOnHand::new(&[], Mass::ZERO);
+    let today = |chosen: &[String]| Meet::today(&timeline, Catalogue::shipped(), &[], &rack, chosen);
+    assert_eq!(today(&[]), Err(NoMeet::FewLifts), "nothing is logged by then");
+    assert_eq!(today(&["dip".into()]).unwrap().lifts.len(), 1);
+}
+
 #[test]
 fn planned_totals_add_the_attempts() {
     let log = dips();
-    let plan = plan(&log, &FINE);
+    let plan = plan(&log, &FINE).ok_or(NoAttempts::NoneSure);
     let timeline = Timeline::new(&log, Catalogue::shipped(), day("2026-03-16"));
     let meet = Meet::new(
         &timeline,
@@ -235,8 +337,25 @@ fn four_measures_give_four_answers() {
     assert_eq!(bodyweight(Kind::Added), (80.0, 105.0));
     assert_eq!(bodyweight(Kind::Ratio), (70.0, 2.429));
     assert_eq!(bodyweight(Kind::SizeAdjusted).0, 70.0);
-    // Within one's own history.
+    // Within one's own history, by each of the four: the lighter day stands first by two of them.
     let points = &points(&timeline, Formula::Epley)[&("dip", None)];
-    let loads: Vec<f64> = points.iter().map(|point| point.system.kg()).collect();
-    assert_eq!(rank::place(170.0, &loads), Some(rank::Place { place: 2, of: 2 }));
+    let light = &points[0];
+    let measured = |point: &Point, kind: Kind| {
+        let body = point.bodyweight.unwrap();
+        match kind {
+            Kind::Added => point.added.kg(),
+            Kind::Ratio => point.system.ratio(body),
+            Kind::SizeAdjusted => size_adjusted(point.system, body),
+            _ => point.system.kg(),
+        }
+    };
+    let four = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeAdjusted];
+    let places = four.map(|kind| {
+        let all: Vec<f64> = points.iter().map(|point| measured(point, kind)).collect();
+        (kind, rank::place(measured(light, kind), &all).unwrap())
+    });
+    assert_eq!(
+        standing(&places),
+        "of 2 sets 2nd by system load, 2nd by added, 1st by ratio and 1st size-adjusted"
+    );
 }

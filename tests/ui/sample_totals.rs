@@ -35,13 +35,14 @@ fn point(nth: usize, of: usize) -> PointView {
     PointView {
         date,
         bodyweight_kg,
+        added_kg: system_kg - bodyweight_kg,
         system_kg: if missed { max * 1.02 } else { system_kg },
         one_rep_max_kg: (!missed).then_some(max),
         reps: if missed { 0.0 } else { reps },
         missed,
         doubted: of > 20 && nth == of / 2 + 1,
         words: format!(
-            "{}: +{:.1} kg × {reps} reps at {bodyweight_kg:.1} kg: {system_kg:.1} kg in all; 12th of {of} of your sets by system load",
+            "{}: +{:.1} kg × {reps} reps at {bodyweight_kg:.1} kg: {system_kg:.1} kg in all; of {of} sets 12th by system load, 9th by added, 3rd by ratio and 4th size-adjusted",
             date.format("%a %-d %b %Y"),
             system_kg - bodyweight_kg
         ),
@@ -155,6 +156,7 @@ pub fn dip(sets: usize) -> TotalsView {
             words: format!("{:.0} %", chance * 100.0),
         })
         .to_vec(),
+        hangs: "Plates: +75 kg (20 + 20 + 20 + 15) · +82.5 kg (20 + 20 + 20 + 20 + 2.5) · +86.25 kg (20 + 20 + 20 + 20 + 5 + 1.25)".into(),
         attempts_note: "at 79.3 kg".into(),
         warm_up: vec![
             "5–10 min easy until warm".into(),
@@ -179,22 +181,58 @@ pub fn dip(sets: usize) -> TotalsView {
         bodyweight: Phrase::plain("Bodyweight ")
             .then_strong("79.3 kg")
             .then(" on Mon 13 Oct"),
-        meet: Some(MeetView {
-            lifts: [
-                ("Muscle-up", "+10 kg", ["+7.5 kg", "+10 kg", "+12.5 kg"]),
-                ("Pull-up", "+52.5 kg", ["+50 kg", "+55 kg", "+57.5 kg"]),
-                ("Dip", "–", ["+75 kg", "+82.5 kg", "+86.25 kg"]),
-            ]
-            .map(|(title, made, attempts)| MeetLift {
-                title: title.into(),
-                made: made.into(),
-                attempts: attempts.map(str::to_owned),
-            })
-            .to_vec(),
-            total: "–".into(),
-            how: "From 63 sets on 21 days.".into(),
-            planned: ["+132.5 kg".into(), "+147.5 kg".into(), "+156.25 kg".into()],
-        }),
+        meet: Some(meet()),
+        no_meet: String::new(),
+        tries: [
+            ("muscle-up", "Muscle-up", "12.5"),
+            ("pull-up", "Pull-up", "55"),
+            ("chin-up", "Chin-up", ""),
+            ("dip", "Dip", "75"),
+            ("back-squat", "Back squat", ""),
+        ]
+        .map(|(movement, title, next)| TryView {
+            movement: movement.into(),
+            title: title.into(),
+            next: next.into(),
+        })
+        .to_vec(),
+        picture: "/home/coach/totals-jonas-ekelov-dip-2026-11-26.png".into(),
         unit: Unit::Kg,
+    }
+}
+
+/// Jonas's meet of today, its first two lifts done.
+fn meet() -> MeetView {
+    let choice = |movement: &str, title: &str, chosen| MeetChoice {
+        movement: movement.into(),
+        title: title.into(),
+        chosen,
+    };
+    MeetView {
+        how: "From 63 sets on 21 days.".into(),
+        lifts: [
+            ("Muscle-up", "+10", ["+7.5", "+10", "+12.5"]),
+            ("Pull-up", "+52.5", ["+50", "+55", "+57.5"]),
+            ("Dip", "–", ["+75", "+82.5", "+86.25"]),
+        ]
+        .map(|(title, made, attempts)| MeetLift {
+            title: title.into(),
+            made: made.into(),
+            attempts: attempts.map(str::to_owned),
+        })
+        .to_vec(),
+        total: "–".into(),
+        planned: ["+132.5".into(), "+147.5".into(), "+156.25".into()],
+        choices: vec![
+            choice("muscle-up", "Muscle-up", true),
+            choice("pull-up", "Pull-up", true),
+            choice("chin-up", "Chin-up", false),
+            choice("dip", "Dip", true),
+        ],
+        notes: vec![],
+        refused: None,
+        athlete: "jonas-ekelov".into(),
+        name: "Jonas Ekelöv".into(),
+        sheet: "/home/coach/meet-jonas-ekelov-2026-11-26.pdf".into(),
     }
 }

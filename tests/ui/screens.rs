@@ -76,6 +76,19 @@ fn next_on_a_laptop_while_rest_runs() {
 }
 
 #[test]
+fn a_new_best_stands_whole_under_its_set() {
+    let mut book = FakeBook::open();
+    let words = "New best: system load, added, ratio and size-adjusted, before 118.5 kg";
+    book.next.logged[0].best = Some(words.into());
+    let mut shots = SnapshotResults::new();
+    let mut harness = window(book, Place::Next, DESK, Choice::Dark);
+    harness.run();
+    harness.snapshot("next-new-best");
+    assert!(harness.query_all_by_label(words).count() >= 1);
+    shots.extend_harness(&mut harness);
+}
+
+#[test]
 fn next_when_a_hand_pauses_or_the_scale_comes_first() {
     let mut shots = SnapshotResults::new();
     let with = |next| FakeBook {

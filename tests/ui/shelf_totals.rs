@@ -2,8 +2,9 @@
 
 use rungwright::bests::Kind;
 use rungwright::ui::book::{Book, Deed, Done};
+use rungwright::ui::gym::GymDeed;
 use rungwright::ui::shelf::Shelf;
-use rungwright::ui::views::SetDraft;
+use rungwright::ui::views::{Paper, SetDraft};
 
 use crate::shelf::{draft, started};
 
@@ -47,6 +48,111 @@ fn a_new_best_is_said_as_it_is_logged_and_gone_when_it_is_taken_back() {
     assert_eq!(shelf.perform(Deed::Undo), Done::Ok(None));
     assert_eq!(shelf.perform(Deed::Undo), Done::Ok(None));
     assert_eq!(longest_best(&shelf), 5);
+}
+
+#[test]
+fn a_set_says_where_it_stands_by_each_of_the_four_measures() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    let words = |shelf: &Shelf| -> Vec<String> {
+        let points = shelf.totals().open.unwrap().points;
+        points.into_iter().map(|point| point.words).collect()
+    };
+    log(&mut shelf, 7.0);
+    // Two sets without a belt at one bodyweight: equal by every measure.
+    assert!(
+        words(&shelf)
+            .iter()
+            .all(|words| words.ends_with("; 1st of 2 sets by every measure"))
+    );
+}
+
+#[test]
+fn a_squat_is_entered_plainly_and_counts_in_the_meet_with_its_bar() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    let mut tried = |movement: &str, load: f64, good| {
+        let movement = movement.to_owned();
+        shelf.perform(Deed::LogTry { movement, load, good })
+    };
+    assert!(matches!(tried("back-squat", 140.0, true), Done::Ok(_)));
+    assert!(
+        matches!(tried("back-squat", 150.0, false), Done::Ok(_)),
+        "no lift is a record too"
+    );
+    assert!(
+        matches!(tried("pull-up", 20.0, true), Done::Ok(Some(words)) if words.starts_with("New best for 1 rep, Pull-up"))
+    );
+    assert!(matches!(tried("no-such-lift", 20.0, true), Done::Failed(_)));
+    let meet = shelf.totals().meet.unwrap();
+    let made: Vec<(&str, &str)> = meet
+        .lifts
+        .iter()
+        .map(|lift| (lift.title.as_str(), lift.made.as_str()))
+        .collect();
+    assert_eq!(made, [("Pull-up", "+20"), ("Back squat", "+140")]);
+    assert_eq!(meet.total, "+160");
+    // Taken back: of pull-ups the five without a belt stand, which this day had before.
+    assert_eq!(shelf.perform(Deed::Undo), Done::Ok(None));
+    assert_eq!(shelf.totals().meet.unwrap().total, "+140");
+}
+
+#[test]
+fn a_picture_is_written_where_it_was_said_and_never_over_something_else() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    let to = home.path().join("plot.png");
+    let png = b"\x89PNG\r\n\x1a\nrest".to_vec();
+    let picture = |to: &std::path::Path| {
+        Deed::Gym(GymDeed::Picture {
+            png: png.clone(),
+            to: to.to_owned(),
+        })
+    };
+    assert!(
+        matches!(shelf.perform(picture(&to)), Done::Ok(Some(words)) if words.starts_with("Picture saved: "))
+    );
+    assert!(
+        matches!(shelf.perform(picture(&to)), Done::Ok(_)),
+        "a picture may be replaced"
+    );
+    assert_eq!(std::fs::read(&to).unwrap(), png);
+    std::fs::write(&to, "notes").unwrap();
+    let Done::Failed(why) = shelf.perform(picture(&to)) else {
+        panic!("written over")
+    };
+    assert!(why.contains("something else than a PNG is there"), "{why}");
+    assert_eq!(std::fs::read(&to).unwrap(), b"notes");
+}
+
+#[test]
+fn the_lifts_of_a_meet_are_chosen_and_its_sheet_is_written() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    log(&mut shelf, 6.0);
+    let view = shelf.totals();
+    assert_eq!(
+        view.no_meet,
+        "A meet takes at least two lifts that were logged in the last year."
+    );
+    shelf.perform(Deed::MeetOver(vec!["pull-up".into()]));
+    let meet = shelf.totals().meet.unwrap();
+    assert_eq!(meet.lifts.len(), 1, "who names one lift has a meet of one");
+    assert_eq!(meet.lifts[0].made, "0", "what was done today without a belt");
+    let to = home.path().join("meet.pdf");
+    let print = Deed::Gym(GymDeed::Print {
+        paper: Paper::Meet,
+        athletes: vec![meet.athlete],
+        to: to.clone(),
+    });
+    let done = shelf.perform(print);
+    match meet.refused {
+        None => assert!(std::fs::read(&to).unwrap().starts_with(b"%PDF-"), "{done:?}"),
+        Some(why) => assert!(matches!(done, Done::Failed(words) if words.ends_with(&why))),
+    }
+    let folder = shelf.open_athlete().unwrap();
+    shelf.perform(Deed::ChooseAthlete(folder));
+    assert!(shelf.totals().meet.is_none(), "another athlete, another meet");
 }
 
 #[test]

@@ -3,12 +3,15 @@
 use egui_kittest::kittest::Queryable;
 use egui_kittest::{Harness, SnapshotResults};
 use rungwright::ui::action::{Action, Actions};
+use rungwright::ui::book::Deed;
 use rungwright::ui::screens::totals::{TotalsState, png_of, totals_ui};
 use rungwright::ui::theme::Choice;
-use rungwright::ui::views::TotalsView;
+use rungwright::ui::views::{Place, TotalsView};
 
+use crate::fake_book::FakeBook;
 use crate::kit::{DESK, SMALL, open};
 use crate::sample_totals::dip;
+use crate::screens::{Opened, window};
 
 type Totals = Harness<'static, (TotalsView, TotalsState, Actions)>;
 
@@ -23,6 +26,11 @@ fn totals(view: TotalsView, size: [f32; 2], choice: Choice) -> Totals {
         child.set_clip_rect(place);
         totals_ui(&mut child, view, state, actions);
     })
+}
+
+fn shoot_window(shots: &mut SnapshotResults, name: &str, harness: &mut Opened) {
+    harness.snapshot(name);
+    shots.extend_harness(harness);
 }
 
 fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Totals) {
@@ -131,22 +139,111 @@ fn two_digits_soon_after_each_other_ask_for_twelve_reps() {
 
 #[test]
 fn the_points_are_copied_as_csv() {
-    let lift = dip(5).open.unwrap();
-    let csv = lift.csv();
-    let mut lines = csv.split("\r\n");
-    assert_eq!(
-        lines.next(),
-        Some("date,bodyweight_kg,system_kg,one_rep_max_kg,reps,missed,doubted")
-    );
+    let view = dip(5);
+    let csv = view.csv().unwrap();
+    assert!(csv.ends_with("\r\n"), "RFC 4180, 2.1: a record ends with CRLF");
     let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let heads = reader.headers().unwrap().clone();
+    let at = |name: &str| heads.iter().position(|head| head == name).unwrap();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let lift = view.open.unwrap();
+    assert_eq!(rows.len(), lift.points.len());
+    for (row, point) in rows.iter().zip(&lift.points) {
+        assert_eq!((&row[at("movement")], &row[at("side")]), ("dip", ""));
+        assert_eq!(row[at("date")], point.date.to_string());
+        let number = |name: &str| row[at(name)].parse::<f64>().unwrap();
+        assert!((number("system_kg") - point.system_kg).abs() < 1e-9);
+        assert!((number("bodyweight_kg") + number("added_kg") - number("system_kg")).abs() < 2e-9);
+    }
+    assert_eq!(TotalsView::default().csv(), None);
+}
+
+#[test]
+fn attempts_and_the_meet_stand_below_the_bests() {
+    let mut shots = SnapshotResults::new();
+    for (name, size, choice) in [
+        ("totals-meet-light", [1440.0, 1330.0], Choice::Light),
+        ("totals-meet-1024", [1024.0, 1500.0], Choice::Dark),
+    ] {
+        shoot(&mut shots, name, totals(dip(70), size, choice));
+    }
+}
+
+#[test]
+fn the_lifts_of_a_meet_are_ticked_and_one_stays() {
+    let mut harness = totals(dip(70), [1440.0, 1400.0], Choice::Light);
+    harness.run();
+    harness.get_by_label("Chin-up in the meet").click();
+    harness.run();
+    let all = ["muscle-up", "pull-up", "chin-up", "dip"]
+        .map(str::to_owned)
+        .to_vec();
+    assert_eq!(harness.state().2.deeds, [Deed::MeetOver(all)]);
+    let meet = harness.state_mut().0.meet.as_mut().unwrap();
+    meet.choices
+        .iter_mut()
+        .for_each(|choice| choice.chosen = choice.movement == "dip");
+    harness.run();
+    harness.get_by_label("Dip in the meet").click();
+    harness.run();
+    assert_eq!(harness.state().2.deeds.len(), 1, "a meet of nothing is no meet");
+}
+
+#[test]
+fn a_try_is_typed_and_written_by_two_keys() {
+    let mut shots = SnapshotResults::new();
+    let mut book = FakeBook::open();
+    book.totals = dip(70);
+    let mut harness = window(book, Place::Totals, SMALL, Choice::Light);
+    harness.run();
+    harness.key_press(egui::Key::L);
+    harness.run_steps(4);
+    shoot_window(&mut shots, "totals-try", &mut harness);
+    harness.key_press(egui::Key::Enter);
+    harness.run_steps(4);
+    let good = |movement: &str, load, good| Deed::LogTry {
+        movement: movement.into(),
+        load,
+        good,
+    };
     assert_eq!(
-        reader
-            .records()
-            .filter_map(Result::ok)
-            .filter(|row| row.len() == 7)
-            .count(),
-        5
+        harness.state().book.deeds,
+        [good("dip", 75.0, true)],
+        "the open lift, its next planned load"
     );
+    assert!(harness.query_by_label("No lift").is_none(), "the sheet closes");
+    harness.key_press(egui::Key::L);
+    harness.run_steps(4);
+    harness.get_by_label("Back squat").click();
+    harness.run_steps(4);
+    harness.event(egui::Event::Text("152.5".into()));
+    harness.run_steps(4);
+    harness.get_by_label("No lift").click();
+    harness.run_steps(4);
+    assert_eq!(
+        harness.state().book.deeds.last(),
+        Some(&good("back-squat", 152.5, false))
+    );
+}
+
+#[test]
+fn a_meet_that_is_refused_says_why_and_has_no_sheet() {
+    let mut view = dip(70);
+    let why = "Under 18: no maximal tests.".to_owned();
+    let meet = view.meet.as_mut().unwrap();
+    (meet.refused, meet.notes) = (Some(why.clone()), vec![why.clone()]);
+    let mut state = TotalsState::default();
+    let mut actions = Actions::default();
+    state.perform(Action::MeetSheet, &view, &mut actions);
+    assert_eq!((state.said.as_ref(), state.printing.as_ref()), (Some(&why), None));
+    let mut harness = totals(view.clone(), [1440.0, 1400.0], Choice::Light);
+    harness.run();
+    harness.get_by_label(&why);
+    assert!(harness.query_by_label("Sheet for the meet").is_none());
+    view.meet = None;
+    view.no_meet = "A meet takes at least two lifts that were logged in the last year.".into();
+    state.perform(Action::MeetSheet, &view, &mut actions);
+    assert_eq!(state.said, Some(view.no_meet));
 }
 
 #[test]

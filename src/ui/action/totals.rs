@@ -21,6 +21,18 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::plain(Key::ArrowRight)],
         ),
         row(
+            Action::PageUp,
+            "Cards above",
+            "Scrolls the cards beside the plot.",
+            &[Chord::plain(Key::PageUp)],
+        ),
+        row(
+            Action::PageDown,
+            "Cards below",
+            "Scrolls the cards beside the plot.",
+            &[Chord::plain(Key::PageDown)],
+        ),
+        row(
             Action::NextLift,
             "Next movement",
             "Opens the next movement.",
@@ -38,6 +50,18 @@ pub(super) fn rows() -> Vec<Row> {
             "Save picture",
             "Writes the plot as a PNG file.",
             &[Chord::ctrl(Key::S)],
+        ),
+        row(
+            Action::LogTry,
+            "Log a try",
+            "Writes one try of today's meet, of a squat too.",
+            &[Chord::plain(Key::L)],
+        ),
+        row(
+            Action::MeetSheet,
+            "Sheet for the meet",
+            "A PDF of today's meet with its attempts, to print and to write on.",
+            &[Chord::plain(Key::S)],
         ),
     ]
     .into();

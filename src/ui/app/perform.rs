@@ -127,17 +127,16 @@ impl<B: Book> Window<B> {
 
     /// A folder or a file was picked, or none.
     pub(super) fn picked(&mut self, pick: Pick, path: Option<std::path::PathBuf>) {
-        let Some(path) = path else {
-            if pick == Pick::Picture {
-                self.screens.totals.state.keep_no_picture();
-            }
-            return;
-        };
+        let Some(path) = path else { return };
         match (pick, &mut self.import) {
             (Pick::Sheet, Some(import)) => import.pick(path),
             (Pick::Folder, _) => self.first.path = path.to_string_lossy().into_owned(),
-            (Pick::Picture, _) => self.screens.totals.state.save_picture(&path),
-            (Pick::Output, _) => self.screens.roster.state.picked(&path),
+            (Pick::Picture | Pick::Output, _) => {
+                self.screens.roster.state.picked(&path);
+                if let Some(printing) = &mut self.screens.totals.state.printing {
+                    printing.picked(&path);
+                }
+            }
             (Pick::Sheet, None) => {}
         }
     }
@@ -166,6 +165,7 @@ impl<B: Book> Window<B> {
             return; // Nothing that is shown comes out differently.
         }
         self.shown.load_next(&self.book, &mut self.screens);
+        self.screens.totals.done(deed);
         let next = &mut self.screens.next;
         match deed {
             // Here a new best is marked: the book says it in `Done::Ok`, and `LoggedLine::best` keeps it.

@@ -12,7 +12,7 @@ pub enum Pick {
     Folder,
     /// A spreadsheet.
     Sheet,
-    /// Where to put a picture.
+    /// Where a picture goes.
     Picture,
     /// Where a page to print goes.
     Output,

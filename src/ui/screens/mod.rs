@@ -5,6 +5,7 @@ pub mod first;
 pub mod import;
 pub mod ladders;
 pub mod next;
+pub mod printing;
 pub mod roster;
 mod screen;
 pub mod settings;

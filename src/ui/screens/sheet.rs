@@ -1,6 +1,6 @@
 //! A sheet over a place: a title, its content, closed by Esc or a press outside. The rest of the window stays as it is.
 
-use egui::{Frame, Id, Margin, Modal, ScrollArea, Stroke, Ui};
+use egui::{Frame, Id, Key, Margin, Modal, Response, ScrollArea, Stroke, Ui};
 
 use crate::ui::theme::{Face, RADIUS_CARD, Theme, size, translucent};
 
@@ -63,4 +63,27 @@ pub fn field_label(ui: &mut Ui, text: &str) -> Id {
             .color(*theme.ink2),
     )
     .id
+}
+
+/// The first field has the keys when the sheet opens; true when Enter was pressed in it.
+pub fn first_field(ui: &Ui, field: &Response) -> bool {
+    let entered = by_enter(ui, field);
+    if !entered && ui.memory(|memory| memory.focused().is_none()) {
+        field.request_focus();
+    }
+    entered
+}
+
+/// True when Enter was pressed in this field.
+pub fn by_enter(ui: &Ui, field: &Response) -> bool {
+    field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter))
+}
+
+/// Second words on a sheet.
+pub fn quiet(ui: &mut Ui, words: &str) {
+    let theme = Theme::of(ui);
+    let text = egui::RichText::new(words)
+        .font(Face::Label.at(15.0))
+        .color(*theme.ink2);
+    ui.add(egui::Label::new(text).wrap());
 }

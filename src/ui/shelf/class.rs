@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use crate::coaching::typed;
-use crate::logbook::record::Load;
-use crate::logbook::{Fact, Id, Log, Name, Record, hand_out_pdf};
-use crate::paper::{class, pdf, progress, sheet as pages};
+use crate::logbook::{Fact, Id, Log, Name, Record, hand_out_pdf, hand_out_png};
+use crate::paper::{class, meet as page_of_a_meet, pdf, progress, sheet as pages};
+use crate::report::meet::meet;
 use crate::report::numbers::{counted, number};
 use crate::report::progress::report;
 use crate::report::sheet::{Card, Sheet, sheet};
@@ -14,7 +14,6 @@ use crate::ui::gym::GymDeed;
 use crate::ui::views::{
     ClassAthlete, ClassResult, ClassRow, ClassSet, ClassView, Paper, SetDraft, TypedClass,
 };
-use crate::units::Typed;
 
 use super::Shelf;
 use super::desk::NotDone;
@@ -133,6 +132,7 @@ impl Shelf {
                 Ok(Some("Noted.".to_owned()))
             }
             GymDeed::Print { paper, athletes, to } => Ok(self.print(paper, &athletes, &to)?),
+            GymDeed::Picture { png, to } => Ok(self.picture(&png, &to)?),
             GymDeed::ShowClass(_) | GymDeed::KeepTyped { .. } => Ok(None),
             GymDeed::LogClass(results) => self.log_class(&results),
             GymDeed::SetRack {
@@ -162,6 +162,18 @@ impl Shelf {
             return Err("Say where the file goes.".to_owned());
         }
         let document = match paper {
+            Paper::Meet => {
+                let (book, chosen) = (&opened.book, &opened.meet);
+                let sheet = meet(
+                    book,
+                    &opened.catalogue,
+                    &opened.plates,
+                    opened.on,
+                    athletes,
+                    chosen,
+                )?;
+                page_of_a_meet::document(&sheet)
+            }
             Paper::Pages => pages::document(&of(opened, athletes)),
             Paper::Table => class::document(&of(opened, athletes)),
             Paper::Progress => {
@@ -182,6 +194,16 @@ impl Shelf {
         let count = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);
         let place = crate::problem::visible(&to.to_string_lossy());
         Ok(Some(format!("Written: {place}, {}.", counted(count, "page"))))
+    }
+
+    /// Writes a picture. Nothing of the logbook is touched.
+    pub(super) fn picture(&self, png: &[u8], to: &Path) -> Result<Option<String>, String> {
+        if to.as_os_str().is_empty() {
+            return Err("Say where the file goes.".to_owned());
+        }
+        hand_out_png(&self.machine, to, png).map_err(|trouble| trouble.to_string())?;
+        let place = crate::problem::visible(&to.to_string_lossy());
+        Ok(Some(format!("Picture saved: {place}.")))
     }
 
     /// A class's results as one batch: all of them are there, or none.
@@ -261,12 +283,7 @@ fn set(opened: &Opened, athlete: &str, typed: &ClassSet) -> Result<crate::logboo
     };
     let mut set = write::set(opened, athlete, &draft)?;
     if let Some(value) = typed.load {
-        let mass = Typed::new(value.abs(), opened.book.unit()).map_err(|error| error.to_string())?;
-        set.load = match value {
-            0.0 => None,
-            help if help < 0.0 => Some(Load::Assistance(mass)),
-            _ => Some(Load::Added(mass)),
-        };
+        set.load = write::typed_load(value, opened.book.unit())?;
     }
     Ok(set)
 }

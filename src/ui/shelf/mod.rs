@@ -268,8 +268,13 @@ impl Book for Shelf {
                 Ok(words) => Done::Ok(words),
                 Err(words) => Done::Failed(words),
             },
+            Deed::Gym(GymDeed::Picture { png, to }) => match self.picture(&png, &to) {
+                Ok(words) => Done::Ok(words),
+                Err(words) => Done::Failed(words),
+            },
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
+            Deed::MeetOver(lifts) => self.show(|opened| opened.meet = lifts),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => {
                 self.undo_means_the_open_athlete();

@@ -38,6 +38,8 @@ pub(super) struct Opened {
     pub ladder: Option<String>,
     /// The movement and side to show on Totals, if one was chosen.
     pub lift: Option<(String, Option<Side>)>,
+    /// The lifts of today's meet, if they were chosen.
+    pub meet: Vec<String>,
     /// The bodyweight that Ladders is looked at with, kg.
     pub asked_kg: Option<f64>,
     /// What is wrong in files.
@@ -110,6 +112,7 @@ impl Opened {
             folder,
             ladder: None,
             lift: None,
+            meet: Vec::new(),
             asked_kg: None,
             problems,
             kept: Mutex::default(),
@@ -126,6 +129,9 @@ impl Opened {
             .ladder
             .clone()
             .filter(|id| self.catalogue.ladder(id).is_some());
+        if self.folder == before.folder {
+            self.meet.clone_from(&before.meet);
+        }
         self
     }
 
@@ -254,6 +260,7 @@ impl Opened {
         if self.athletes.iter().any(|athlete| athlete.folder == folder) {
             self.folder = Some(folder.to_owned());
             self.ladder = None;
+            self.meet = Vec::new();
             self.asked_kg = None;
         }
     }

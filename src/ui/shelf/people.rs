@@ -50,7 +50,7 @@ pub(super) fn gym(opened: &Opened, device: &str) -> GymView {
 }
 
 /// The documents folder, else the home folder, else here.
-fn out_folder() -> PathBuf {
+pub(super) fn out_folder() -> PathBuf {
     let home = std::env::var_os("HOME").or_else(|| std::env::var_os("USERPROFILE"));
     let home = home.map(PathBuf::from).unwrap_or_default();
     let documents = home.join("Documents");

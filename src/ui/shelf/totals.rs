@@ -4,7 +4,7 @@ mod attempts;
 
 use std::collections::BTreeMap;
 
-use crate::bests::rank::place;
+use crate::bests::rank::{Place, Ranking, place};
 use crate::bests::{
     Best, Fit, Formula, Kind, Point, Size, WITHIN_KG, bests, points, size_adjusted, two_weights,
 };
@@ -17,6 +17,7 @@ use crate::ui::views::{BestView, LiftTab, LiftView, Phrase, PointView, TotalsVie
 use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
+use super::people::out_folder;
 use super::strength;
 
 /// Everything that Totals shows is made from this.
@@ -59,10 +60,16 @@ pub(super) fn view(opened: &Opened) -> TotalsView {
     });
     let nth = nth.unwrap_or(0);
     let open = lifts.get(nth).map(|(_, tab, points)| made.lift(nth, tab, points));
+    let meet = made.meet_view(log);
+    let movement = lifts.get(nth).map_or("", |(_, tab, _)| tab.movement.as_str());
+    let picture = out_folder().join(format!("totals-{}-{movement}-{}.png", log.folder, opened.on));
     TotalsView {
         open,
         bodyweight: made.bodyweight(),
-        meet: made.meet(),
+        picture,
+        tries: made.tries(),
+        no_meet: meet.as_ref().err().cloned().unwrap_or_default(),
+        meet: meet.ok(),
         unit,
         lifts: lifts.into_iter().map(|(_, tab, _)| tab).collect(),
     }
@@ -108,16 +115,17 @@ impl Made<'_, '_> {
         let believed = self.believed(&tab.movement, tab.side);
         let known = movement.map(|movement| WhatIf::new(&self.timeline, movement, believed, points));
         let (what_if, no_what_if) = match known {
-            Some(Ok(known)) => match known.at(known.bodyweight) {
-                Ok(_) => (Some(known), None),
-                Err(why) => (
-                    None,
-                    Some(format!(
-                        "{}.",
-                        upper(&words::refused(why, known.bodyweight, self.unit))
-                    )),
-                ),
-            },
+            Some(Ok(known)) => {
+                // What the scale says; the belief's own bodyweight lags a little behind.
+                let today = self.timeline.bodyweight().unwrap_or(known.bodyweight);
+                match known.at(today) {
+                    Ok(_) => (Some(known), None),
+                    Err(why) => (
+                        None,
+                        Some(format!("{}.", upper(&words::refused(why, today, self.unit)))),
+                    ),
+                }
+            }
             Some(Err(why)) => (
                 None,
                 Some(format!("Nothing is said yet: {}.", words::unknown(why))),
@@ -151,6 +159,9 @@ impl Made<'_, '_> {
             attempts: plan
                 .as_ref()
                 .map_or_else(|_| Vec::new(), |plan| self.attempts(plan)),
+            hangs: plan
+                .as_ref()
+                .map_or_else(|_| String::new(), |plan| words::hangs(plan, self.unit)),
             attempts_note: self.attempts_note(&plan),
             warm_up: plan.map_or_else(
                 |_| Vec::new(),
@@ -174,24 +185,28 @@ impl Made<'_, '_> {
     }
 
     fn points(&self, points: &[Point]) -> Vec<PointView> {
-        // A best day of its own: how a set stands among all by system load.
-        let loads: Vec<f64> = points.iter().map(|point| point.system.kg()).collect();
+        // How a set stands among all by each measure; what looks like a slip stands nowhere.
+        let standing = MEASURES.map(|kind| {
+            let sure = points.iter().filter(|point| !point.doubted);
+            Ranking::of(sure.filter_map(|point| measured(point, kind)).collect())
+        });
         let with_body = points.iter().filter_map(|point| Some((point, point.bodyweight?)));
         with_body
             .map(|(point, body)| PointView {
                 date: point.date,
                 bodyweight_kg: body.kg(),
+                added_kg: point.added.kg(),
                 system_kg: point.system.kg(),
                 one_rep_max_kg: point.one_rep_max.map(SystemLoad::kg),
                 reps: point.reps,
                 missed: point.missed,
                 doubted: point.doubted,
-                words: self.point_words(point, body, &loads),
+                words: self.point_words(point, body, &standing),
             })
             .collect()
     }
 
-    fn point_words(&self, point: &Point, body: Bodyweight, loads: &[f64]) -> String {
+    fn point_words(&self, point: &Point, body: Bodyweight, standing: &[Ranking]) -> String {
         let reps = if point.reps == 1.0 {
             "1 rep".to_owned()
         } else {
@@ -203,10 +218,17 @@ impl Made<'_, '_> {
         } else {
             ""
         };
-        let standing = place(point.system.kg(), loads).filter(|place| !point.doubted && place.of > 1);
-        let standing = standing.map_or_else(String::new, |place| {
-            format!("; {} of your sets by system load", words::place(place))
-        });
+        let places: Vec<(Kind, Place)> = MEASURES
+            .into_iter()
+            .zip(standing)
+            .filter_map(|(kind, ranking)| Some((kind, ranking.place(measured(point, kind)?)?)))
+            .filter(|(_, place)| !point.doubted && place.of > 1)
+            .collect();
+        let standing = if places.is_empty() {
+            String::new()
+        } else {
+            format!("; {}", words::standing(&places))
+        };
         format!(
             "{}: {} × {reps}{missed} at {}: {} in all, ratio {:.3}, size-adjusted {:.2}{standing}{doubted}",
             words::long_day(point.date),
@@ -316,6 +338,20 @@ impl Made<'_, '_> {
             ],
         }
     }
+}
+
+/// The measures that a set stands by.
+const MEASURES: [Kind; 4] = [Kind::System, Kind::Added, Kind::Ratio, Kind::SizeAdjusted];
+
+/// A set by a measure; none where its bodyweight isn't known.
+fn measured(point: &Point, kind: Kind) -> Option<f64> {
+    let body = point.bodyweight?;
+    Some(match kind {
+        Kind::Added => point.added.kg(),
+        Kind::Ratio => point.system.ratio(body),
+        Kind::SizeAdjusted => size_adjusted(point.system, body),
+        _ => point.system.kg(),
+    })
 }
 
 fn upper(sentence: &str) -> String {

@@ -4,9 +4,10 @@ use crate::catalogue::Site;
 use crate::clock;
 use crate::logbook::record::{Load, Placed, Set};
 use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer, Written};
+use crate::problem::quoted;
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
-use crate::units::{Effort, Given, OutOfRange, Reps, Seconds, Typed, Unit};
+use crate::units::{Effort, Given, OutOfRange, Outcome, Reps, Seconds, Typed, Unit};
 
 use super::desk::NotDone;
 use super::opened::Opened;
@@ -149,6 +150,7 @@ pub(super) fn records(facts: Vec<Fact>, at: &Written, log: Option<&Log>, device:
 fn facts(opened: &Opened, deed: Deed) -> Result<Vec<Fact>, String> {
     let fact = match deed {
         Deed::Log(draft) => Fact::Set(set(opened, opened.folder.as_deref().unwrap_or_default(), &draft)?),
+        Deed::LogTry { movement, load, good } => Fact::Set(a_try(opened, &movement, load, good)?),
         Deed::WeighIn(value) => Fact::WeighIn {
             bodyweight: bodyweight(value, opened.book.unit())?,
             note: None,
@@ -184,6 +186,39 @@ fn facts(opened: &Opened, deed: Deed) -> Result<Vec<Fact>, String> {
         _ => return Ok(Vec::new()),
     };
     Ok(vec![fact])
+}
+
+/// A single of a meet: one repetition, or none where it was no lift.
+fn a_try(opened: &Opened, movement: &str, load: f64, good: bool) -> Result<Set, String> {
+    let known = opened.catalogue.movement(movement);
+    let known = known.ok_or_else(|| format!("No movement is called {}.", quoted(movement)))?;
+    let (reps, outcome) = if good {
+        (1.0, Outcome::Done)
+    } else {
+        (0.0, Outcome::Missed)
+    };
+    Ok(Set {
+        movement: known.id.as_str().into(),
+        side: None,
+        load: typed_load(load, opened.book.unit())?,
+        effort: effort(reps, false)?,
+        left: None,
+        outcome,
+        bodyweight: None,
+        ladder: None,
+        rung: None,
+        note: None,
+    })
+}
+
+/// A load as typed: nothing, on the belt, or below zero help.
+pub(super) fn typed_load(value: f64, unit: Unit) -> Result<Option<Load>, String> {
+    let mass = Typed::new(value.abs(), unit).map_err(said)?;
+    Ok(match value {
+        0.0 => None,
+        help if help < 0.0 => Some(Load::Assistance(mass)),
+        _ => Some(Load::Added(mass)),
+    })
 }
 
 /// A bodyweight that a person can have, 20 to 400 kg.

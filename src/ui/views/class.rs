@@ -13,6 +13,8 @@ pub enum Paper {
     Table,
     /// One athlete's progress.
     Progress,
+    /// One athlete's meet of today.
+    Meet,
 }
 
 /// Results to be typed, in the order of the sheet.

@@ -1,5 +1,7 @@
 //! Totals: what one athlete lifted at each bodyweight, the bests, another bodyweight, attempts and a meet.
 
+use std::path::PathBuf;
+
 use chrono::NaiveDate;
 
 use crate::bests::{Fit, Formula, Kind};
@@ -19,6 +21,12 @@ pub struct TotalsView {
     pub bodyweight: Phrase,
     /// The day's meet.
     pub meet: Option<MeetView>,
+    /// Why there is none.
+    pub no_meet: String,
+    /// What a try can be logged of, whether it was trained or not.
+    pub tries: Vec<TryView>,
+    /// Where a picture of the plot goes, if nobody says otherwise.
+    pub picture: PathBuf,
     /// The unit of every number on the plot.
     pub unit: Unit,
 }
@@ -69,6 +77,8 @@ pub struct LiftView {
     pub strength: Option<StrengthView>,
     /// Three attempts, lightest first.
     pub attempts: Vec<AttemptView>,
+    /// What makes their loads: plates, or a bar.
+    pub hangs: String,
     /// At which bodyweight, or why there are none.
     pub attempts_note: String,
     /// Steps before the first attempt.
@@ -82,6 +92,8 @@ pub struct PointView {
     pub date: NaiveDate,
     /// Bodyweight, kg.
     pub bodyweight_kg: f64,
+    /// What hung from the belt, kg; below zero it is help.
+    pub added_kg: f64,
     /// All that was moved, kg.
     pub system_kg: f64,
     /// Its estimated one-rep max, kg, where one is believed.
@@ -150,12 +162,46 @@ pub struct AttemptView {
 pub struct MeetView {
     /// A line a lift: name, what was done, three attempts.
     pub lifts: Vec<MeetLift>,
-    /// The total of what was done; with what is missing.
+    /// The total of what was done; a dash while a lift is missing. Loads of a meet have no unit: its head says it.
     pub total: String,
     /// The totals of all openers, seconds and thirds.
     pub planned: [String; 3],
     /// How what is planned came about: for hover and focus.
     pub how: String,
+    /// What can be lifted in it, some of it chosen.
+    pub choices: Vec<MeetChoice>,
+    /// Why a lift has no attempts, each reason once.
+    pub notes: Vec<String>,
+    /// Why nothing at all is planned; then there is no sheet.
+    pub refused: Option<String>,
+    /// The athlete's key.
+    pub athlete: String,
+    /// The athlete's name.
+    pub name: String,
+    /// Where its sheet goes, if nobody says otherwise.
+    pub sheet: PathBuf,
+}
+
+/// A lift of which a try can be logged.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct TryView {
+    /// The movement's id.
+    pub movement: String,
+    /// Name on screen.
+    pub title: String,
+    /// The next planned load, a number in the unit; empty where nothing is planned.
+    pub next: String,
+}
+
+/// A lift that may be in the meet.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct MeetChoice {
+    /// The movement's id.
+    pub movement: String,
+    /// Name on screen.
+    pub title: String,
+    /// Whether it is in.
+    pub chosen: bool,
 }
 
 /// A lift of a meet.
@@ -186,19 +232,53 @@ impl LiftView {
         let max = SystemLoad::new(Mass::from_kg(one_rep_max_kg));
         self.formula.load_for(max, f64::from(reps)).kg()
     }
+}
 
-    /// Every point as CSV (RFC 4180), kg.
-    pub fn csv(&self) -> String {
-        let mut text = "date,bodyweight_kg,system_kg,one_rep_max_kg,reps,missed,doubted\r\n".to_owned();
-        for point in &self.points {
-            let max = point
-                .one_rep_max_kg
-                .map_or(String::new(), |max| format!("{max:.2}"));
-            text.push_str(&format!(
-                "{},{:.2},{:.2},{max},{},{},{}\r\n",
-                point.date, point.bodyweight_kg, point.system_kg, point.reps, point.missed, point.doubted
-            ));
+impl TotalsView {
+    /// Every point of the open lift as CSV (RFC 4180), kg to 9 decimals as in the answers of commands; none while nothing is
+    /// open.
+    pub fn csv(&self) -> Option<String> {
+        let lift = self.open.as_ref()?;
+        let tab = self.lifts.get(lift.nth)?;
+        let mut writer = csv::WriterBuilder::new()
+            .terminator(csv::Terminator::CRLF)
+            .from_writer(Vec::new());
+        writer.write_record(COLUMNS).ok()?;
+        let side = tab.side.map_or("", Side::letter);
+        for point in &lift.points {
+            let row = [
+                tab.movement.clone(),
+                side.to_owned(),
+                point.date.to_string(),
+                decimal(point.bodyweight_kg),
+                decimal(point.added_kg),
+                decimal(point.system_kg),
+                point.one_rep_max_kg.map_or_else(String::new, decimal),
+                decimal(point.reps),
+                point.missed.to_string(),
+                point.doubted.to_string(),
+            ];
+            writer.write_record(row).ok()?;
         }
-        text
+        String::from_utf8(writer.into_inner().ok()?).ok()
     }
+}
+
+/// What a point has in a spreadsheet.
+const COLUMNS: [&str; 10] = [
+    "movement",
+    "side",
+    "date",
+    "bodyweight_kg",
+    "added_kg",
+    "system_kg",
+    "one_rep_max_kg",
+    "reps",
+    "missed",
+    "doubted",
+];
+
+/// To 9 decimals at most, without an exponent.
+fn decimal(value: f64) -> String {
+    ((value * 1e9).round() / 1e9).to_string()
 }

@@ -8,6 +8,7 @@ use crate::ui::pen::{Ink, Line, Pen, letters};
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::NextView;
 use crate::ui::widgets::{self, State, hand_disc, key_cap, tick_box};
+use crate::units::Rail;
 
 use super::state::NextState;
 
@@ -192,8 +193,7 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
             (None, Some(best)) => Some((best, *theme.ember)),
             (None, None) => None,
         };
-        let height = if below.is_some() { 46.0 } else { 32.0 };
-        if let Some(rect) = pen.room(height) {
+        if let Some(rect) = pen.room(32.0) {
             let middle = rect.top() + 16.0;
             let painter = pen.ui.painter();
             let quiet = Ink::new(Face::Label, 15.0, *theme.ink2);
@@ -205,9 +205,13 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 &line.time,
                 quiet,
             );
-            if let Some(rail) = line.rail {
-                hand_disc(painter, pos2(rect.left() + 56.0, middle), 10.0, rail, &theme);
-            }
+            let indent = match line.rail {
+                Some(rail @ (Rail::Left | Rail::Right)) => {
+                    hand_disc(painter, pos2(rect.left() + 56.0, middle), 10.0, rail, &theme);
+                    76.0
+                }
+                _ => 46.0,
+            };
             let result = letters(
                 painter,
                 pos2(rect.right(), middle),
@@ -216,27 +220,22 @@ pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) 
                 strong,
             );
             let ink = Ink::new(Face::Label, 15.0, *theme.ink);
-            let what = Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - 84.0);
-            let at = pos2(rect.left() + 76.0, middle - what.size().y / 2.0);
+            let what =
+                Line::new(&line.what, ink).squeezed(painter, result.left() - rect.left() - indent - 8.0);
+            let at = pos2(rect.left() + indent, middle - what.size().y / 2.0);
             painter.galley(at, what, *theme.ink);
-            if let Some((words, colour)) = below {
-                let ink = Ink::new(Face::LabelStrong, size::TABLE, colour);
-                letters(
-                    painter,
-                    pos2(rect.right(), middle + 17.0),
-                    Align2::RIGHT_CENTER,
-                    words,
-                    ink,
-                );
-            }
-            let below = below.map_or_else(String::new, |(words, _)| format!(". {words}"));
-            let words = format!("{} {} {}{below}", line.time, line.what, line.result);
+            let spoken = below.map_or_else(String::new, |(words, _)| format!(". {words}"));
+            let words = format!("{} {} {}{spoken}", line.time, line.what, line.result);
             let response = pen.ui.interact(
                 rect,
                 pen.ui.scope_id().with(("logged", &line.id)),
                 egui::Sense::hover(),
             );
             response.widget_info(|| WidgetInfo::labeled(Role::ListItem, true, &words));
+        }
+        if let Some((words, colour)) = below {
+            pen.write(Line::new(words, Ink::new(Face::LabelStrong, size::TABLE, colour)));
+            pen.gap(4.0);
         }
         pen.rule(*theme.line);
     }

@@ -1,15 +1,15 @@
 //! Sheets over the roster: what to print and where to, a new athlete, another name, a note.
 
-use egui::{Key, Response, TextEdit, Ui};
+use egui::{TextEdit, Ui};
 
 use crate::coaching::typed::number;
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::Actions;
 use crate::ui::book::Deed;
 use crate::ui::gym::GymDeed;
-use crate::ui::screens::sheet::{SheetFrame, field_label};
-use crate::ui::theme::{Face, Theme};
+use crate::ui::screens::printing::{Printing, What};
+use crate::ui::screens::sheet::{SheetFrame, by_enter, field_label, first_field, quiet};
 use crate::ui::views::{GymView, Paper, RosterLine, RosterView};
-use crate::ui::widgets::{Button, Choices};
+use crate::ui::widgets::Button;
 
 use super::RosterState;
 
@@ -24,17 +24,6 @@ pub enum Over {
     Edit(Person),
     /// A remark.
     Note(Person),
-}
-
-/// A page to print.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Printing {
-    /// What.
-    pub paper: Paper,
-    /// The athletes' keys.
-    pub athletes: Vec<String>,
-    /// Where to, as typed or picked.
-    pub path: String,
 }
 
 /// A new athlete as typed.
@@ -72,11 +61,7 @@ impl Over {
             _ => format!("sheet-{}.pdf", gym.today),
         };
         let path = std::path::Path::new(&gym.out_folder).join(name);
-        Self::Print(Printing {
-            paper,
-            athletes,
-            path: path.to_string_lossy().into_owned(),
-        })
+        Self::Print(Printing::new(What::Paper(paper, athletes), &path))
     }
 }
 
@@ -90,7 +75,13 @@ pub(super) fn over_ui(
 ) {
     let Some(over) = &mut state.over else { return };
     let closed = match over {
-        Over::Print(printing) => print_ui(ui, view, printing, actions),
+        Over::Print(printing) => {
+            let who = match &printing.what {
+                What::Paper(_, athletes) => who(view, athletes),
+                What::Picture(_) => String::new(),
+            };
+            printing.show(ui, &who, actions)
+        }
         Over::New(person) => new_ui(ui, gym, person, actions),
         Over::Edit(person) => edit_ui(ui, gym, person, actions),
         Over::Note(person) => note_ui(ui, person, actions),
@@ -98,51 +89,6 @@ pub(super) fn over_ui(
     if closed {
         state.over = None;
     }
-}
-
-fn print_ui(ui: &Ui, view: &RosterView, printing: &mut Printing, actions: &mut Actions) -> bool {
-    let is_report = printing.paper == Paper::Progress;
-    let title = if is_report {
-        "Report of progress"
-    } else {
-        "Sheet for tonight"
-    };
-    SheetFrame::new(title).width(560.0).show(ui, |ui| {
-        quiet(ui, &who(view, &printing.athletes));
-        if !is_report {
-            field_label(ui, "Laid out as");
-            let at = ui.cursor().min;
-            let (row, pressed) = Choices {
-                titles: &["A page an athlete", "A table a movement"],
-                chosen: usize::from(printing.paper == Paper::Table),
-            }
-            .show(ui, at);
-            ui.advance_cursor_after_rect(row);
-            if let Some(nth) = pressed {
-                printing.paper = if nth == 0 { Paper::Pages } else { Paper::Table };
-            }
-        }
-        let label = field_label(ui, "The PDF goes to");
-        let field = ui.add(TextEdit::singleline(&mut printing.path).desired_width(f32::INFINITY));
-        let field = field.labelled_by(label);
-        let entered = first_field(ui, &field);
-        ui.add_space(10.0);
-        let mut write = entered;
-        ui.horizontal(|ui| {
-            write |= Button::main("Write it").key("Enter").flow(ui).clicked();
-            if Button::plain("Pick a place").flow(ui).clicked() {
-                actions.ask(Action::PickOutput);
-            }
-        });
-        if write && !printing.athletes.is_empty() {
-            actions.write(Deed::Gym(GymDeed::Print {
-                paper: printing.paper,
-                athletes: printing.athletes.clone(),
-                to: printing.path.trim().into(),
-            }));
-        }
-        false
-    })
 }
 
 /// "Ana Brook, Bo Lund and 3 more".
@@ -275,25 +221,4 @@ fn note_ui(ui: &Ui, person: &mut Person, actions: &mut Actions) -> bool {
         }
         false
     })
-}
-
-/// The first field has the keys when the sheet opens; true when Enter was pressed in it.
-fn first_field(ui: &Ui, field: &Response) -> bool {
-    let entered = by_enter(ui, field);
-    if !entered && ui.memory(|memory| memory.focused().is_none()) {
-        field.request_focus();
-    }
-    entered
-}
-
-fn by_enter(ui: &Ui, field: &Response) -> bool {
-    field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter))
-}
-
-fn quiet(ui: &mut Ui, words: &str) {
-    let theme = Theme::of(ui);
-    let text = egui::RichText::new(words)
-        .font(Face::Label.at(15.0))
-        .color(*theme.ink2);
-    ui.add(egui::Label::new(text).wrap());
 }

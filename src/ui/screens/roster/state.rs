@@ -146,7 +146,7 @@ impl RosterState {
     /// A place was chosen for the page to print.
     pub fn picked(&mut self, path: &std::path::Path) {
         if let Some(Over::Print(printing)) = &mut self.over {
-            printing.path = path.to_string_lossy().into_owned();
+            printing.picked(path);
         }
     }
 

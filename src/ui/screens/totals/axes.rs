@@ -155,13 +155,14 @@ fn round_step(least: f64) -> f64 {
         .unwrap_or(power * 10.0)
 }
 
-/// Boxes of these sizes beside their points, within `area`, covering neither each other nor a point of `keep_free`, as far as
-/// there is room.
-pub fn callouts(wanted: &[(Pos2, Vec2)], keep_free: &[Pos2], area: Rect) -> Vec<Rect> {
+/// Boxes of these sizes beside their points, within `area`, covering neither each other nor a box of `taken` nor a point of
+/// `keep_free`, as far as there is room.
+pub fn callouts(wanted: &[(Pos2, Vec2)], taken: &[Rect], keep_free: &[Pos2], area: Rect) -> Vec<Rect> {
     let mut placed: Vec<Rect> = Vec::new();
     for (point, size) in wanted {
         let cost = |rect: &Rect| -> f32 {
-            let covered: f32 = placed.iter().map(|other| overlap(*rect, *other)).sum();
+            let others = placed.iter().chain(taken);
+            let covered: f32 = others.map(|other| overlap(*rect, *other)).sum();
             let hidden = keep_free
                 .iter()
                 .filter(|free| rect.expand(9.0).contains(**free))
@@ -272,7 +273,7 @@ mod tests {
             pos2(305.0, 190.0),
         ];
         let wanted: Vec<(Pos2, Vec2)> = points.iter().map(|point| (*point, vec2(130.0, 40.0))).collect();
-        let placed = callouts(&wanted, &points, area);
+        let placed = callouts(&wanted, &[], &points, area);
         for (nth, one) in placed.iter().enumerate() {
             assert!(area.contains_rect(*one), "{one:?}");
             assert!(points.iter().all(|point| !one.contains(*point)), "{one:?}");
@@ -281,5 +282,13 @@ mod tests {
                 "{one:?}"
             );
         }
+        // One more box, read for a point among them, covers none of those that stand.
+        let read = callouts(
+            &[(pos2(305.0, 200.0), vec2(300.0, 40.0))],
+            &placed,
+            &[pos2(305.0, 200.0)],
+            area,
+        );
+        assert!(placed.iter().all(|other| !read[0].intersects(*other)), "{read:?}");
     }
 }

@@ -190,6 +190,9 @@ fn choices(pen: &mut Pen<'_>, indent: f32, state: &mut TotalsState) {
             title,
             Ink::new(Face::LabelStrong, 15.0, ink),
         );
+        if response.gained_focus() {
+            response.scroll_to_me(None);
+        }
         if response.has_focus() {
             crate::ui::widgets::focus_ring(painter, box_, RADIUS_CHIP, &theme);
         }

@@ -3,10 +3,12 @@
 mod axes;
 mod cards;
 mod header;
+mod meet;
 mod picture;
 mod plot;
 mod state;
 mod tables;
+mod trying;
 
 pub use picture::png_of;
 pub use state::{Export, TotalsState};
@@ -16,7 +18,8 @@ use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 use crate::coaching::what_if::There;
 use crate::report::numbers::about;
 use crate::ui::action::{Action, Actions, Context};
-use crate::ui::book::Book;
+use crate::ui::book::{Book, Deed};
+use crate::ui::gym::GymDeed;
 use crate::ui::pen::Pen;
 use crate::ui::theme::{COMPACT, NARROW, Theme};
 use crate::ui::views::{LiftView, StrengthView, TotalsView};
@@ -24,6 +27,7 @@ use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
 use super::next::heading_centred;
+use super::printing::What;
 use super::{Around, Screen};
 
 /// Totals as a place of the window.
@@ -52,7 +56,13 @@ impl Screen for TotalsScreen {
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
         self.state.now = around.now;
         totals_ui(ui, &self.view, &mut self.state, actions);
-        self.state.leave_program(ui.ctx(), &self.view, actions);
+        self.state.leave_program(ui.ctx(), &self.view);
+        self.printing_ui(ui, actions);
+        if let Some(trying) = &mut self.state.trying
+            && trying.show(ui, &self.view, actions)
+        {
+            self.state.trying = None;
+        }
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
@@ -63,7 +73,13 @@ impl Screen for TotalsScreen {
         }
     }
 
+    fn has_sheet(&self) -> bool {
+        self.state.printing.is_some() || self.state.trying.is_some()
+    }
+
     fn leave(&mut self) {
+        self.state.printing = None;
+        self.state.trying = None;
         self.state.strength.close();
     }
 }
@@ -71,6 +87,36 @@ impl Screen for TotalsScreen {
 /// Strength over time of the open lift.
 fn strength(view: &TotalsView) -> &[StrengthView] {
     view.open.as_ref().map_or(&[], |lift| lift.strength.as_slice())
+}
+
+impl TotalsScreen {
+    /// Asks where the sheet of the meet or the picture goes, if one is to be written.
+    fn printing_ui(&mut self, ui: &Ui, actions: &mut Actions) {
+        let Some(printing) = &mut self.state.printing else {
+            return;
+        };
+        let (meet, open) = (self.view.meet.as_ref(), self.view.open.as_ref());
+        let who = match (&printing.what, meet, open) {
+            (What::Paper(..), Some(meet), _) => {
+                let lifts: Vec<&str> = meet.lifts.iter().map(|lift| lift.title.as_str()).collect();
+                format!("{}: {}", meet.name, lifts.join(", "))
+            }
+            (What::Picture(_), _, Some(lift)) => lift.title.clone(),
+            _ => String::new(),
+        };
+        if printing.show(ui, &who, actions) {
+            self.state.printing = None;
+        }
+    }
+
+    /// A deed is done: the sheet that asked for it closes.
+    pub fn done(&mut self, deed: &Deed) {
+        match deed {
+            Deed::Gym(GymDeed::Picture { .. } | GymDeed::Print { .. }) => self.state.printing = None,
+            Deed::LogTry { .. } => self.state.trying = None,
+            _ => {}
+        }
+    }
 }
 
 /// Shows Totals in the whole of `ui`.
@@ -84,7 +130,7 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
     let main = Rect::from_min_max(header.left_bottom(), whole.max);
     header::header_ui(ui, header, view, state, actions);
     match &view.open {
-        Some(lift) => lift_ui(ui, main, lift, view, state, wide),
+        Some(lift) => lift_ui(ui, main, lift, view, (state, actions), wide),
         None => empty_ui(ui, main, actions),
     }
     state.strength.show(ui, strength(view), actions);
@@ -98,7 +144,14 @@ fn there(lift: &LiftView, state: &TotalsState) -> Option<There> {
     known.at(Bodyweight::new(Mass::from_kg(kg))).ok()
 }
 
-fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &mut TotalsState, wide: bool) {
+fn lift_ui(
+    ui: &mut Ui,
+    main: Rect,
+    lift: &LiftView,
+    view: &TotalsView,
+    (state, actions): (&mut TotalsState, &mut Actions),
+    wide: bool,
+) {
     let there = there(lift, state);
     let gap = if wide { 20.0 } else { 12.0 };
     let area = main.shrink2(vec2(gap, if wide { 16.0 } else { 10.0 }));
@@ -110,12 +163,13 @@ fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &
             .id_salt("totals")
             .auto_shrink(false)
             .show(&mut child, |ui| {
+                turn_pages(ui, state);
                 let top = ui.cursor().min;
                 let plot = Rect::from_min_size(top, vec2(area.width() - 12.0, height));
                 plot_card(ui, plot, lift, view.unit, there.as_ref(), state);
                 let below =
                     Rect::from_min_size(plot.left_bottom() + vec2(0.0, 10.0), vec2(plot.width(), 0.0));
-                let bottom = cards_ui(ui, below, lift, view, there.as_ref(), state);
+                let bottom = cards_ui(ui, below, lift, view, there.as_ref(), (state, actions));
                 ui.allocate_rect(
                     Rect::from_min_max(top, pos2(plot.right(), bottom)),
                     egui::Sense::hover(),
@@ -132,6 +186,7 @@ fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &
         .id_salt("totals")
         .auto_shrink(false)
         .show(&mut child, |ui| {
+            turn_pages(ui, state);
             let top = ui.cursor().min;
             let bottom = cards_ui(
                 ui,
@@ -139,13 +194,21 @@ fn lift_ui(ui: &mut Ui, main: Rect, lift: &LiftView, view: &TotalsView, state: &
                 lift,
                 view,
                 there.as_ref(),
-                state,
+                (state, actions),
             );
             ui.allocate_rect(
                 Rect::from_min_max(top, pos2(top.x + side - 4.0, bottom)),
                 egui::Sense::hover(),
             );
         });
+}
+
+/// Scrolls as far as was asked: by most of what is seen, so that a line stays in sight.
+fn turn_pages(ui: &Ui, state: &mut TotalsState) {
+    let pages = std::mem::take(&mut state.pages);
+    if pages != 0.0 {
+        ui.scroll_with_delta(vec2(0.0, -pages * 0.8 * ui.clip_rect().height()));
+    }
 }
 
 fn plot_card(
@@ -206,7 +269,7 @@ fn cards_ui(
     lift: &LiftView,
     view: &TotalsView,
     there: Option<&There>,
-    state: &mut TotalsState,
+    (state, actions): (&mut TotalsState, &mut Actions),
 ) -> f32 {
     let theme = Theme::of(ui);
     let mut y = column.top();
@@ -225,7 +288,9 @@ fn cards_ui(
     }
     card(ui, false, &mut |pen| tables::attempts(pen, lift));
     if let Some(meet) = &view.meet {
-        card(ui, false, &mut |pen| tables::meet(pen, meet));
+        card(ui, false, &mut |pen| {
+            meet::meet_card(pen, meet, view.unit, actions)
+        });
     }
     y
 }

@@ -2,7 +2,7 @@
 
 use egui::{ColorImage, Context, Rect};
 
-use crate::ui::action::{Action, Actions};
+use crate::ui::screens::printing::{Printing, What};
 use crate::ui::views::TotalsView;
 
 use super::state::{Export, TotalsState};
@@ -46,11 +46,11 @@ fn encode(bytes: &[u8], width: usize, height: usize) -> Result<Vec<u8>, png::Enc
 
 impl TotalsState {
     /// Copies the points, or takes a picture of the plot's card and asks where to put it, if that was asked for.
-    pub(super) fn leave_program(&mut self, ctx: &Context, view: &TotalsView, actions: &mut Actions) {
+    pub(super) fn leave_program(&mut self, ctx: &Context, view: &TotalsView) {
         match self.export.take() {
             Some(Export::Csv) => {
-                if let Some(lift) = &view.open {
-                    ctx.copy_text(lift.csv());
+                if let (Some(lift), Some(csv)) = (&view.open, view.csv()) {
+                    ctx.copy_text(csv);
                     self.said = Some(format!("Copied {} sets as CSV.", lift.points.len()));
                 }
             }
@@ -69,26 +69,8 @@ impl TotalsState {
         let Some(screen) = taken else { return };
         let Some(card) = self.card else { return };
         match png_of(&screen, card, ctx.pixels_per_point()) {
-            Ok(bytes) => {
-                self.picture = Some(bytes);
-                actions.ask(Action::PickPicture);
-            }
+            Ok(bytes) => self.printing = Some(Printing::new(What::Picture(bytes), &view.picture)),
             Err(why) => self.said = Some(format!("No picture: {why}.")),
         }
-    }
-
-    /// No place was chosen for the picture.
-    pub fn keep_no_picture(&mut self) {
-        self.picture = None;
-        self.said = Some("No file chosen: no picture saved.".to_owned());
-    }
-
-    /// Writes the picture that was taken.
-    pub fn save_picture(&mut self, path: &std::path::Path) {
-        let Some(bytes) = self.picture.take() else { return };
-        self.said = Some(match std::fs::write(path, bytes) {
-            Ok(()) => "Picture saved.".to_owned(),
-            Err(error) => format!("Picture not saved: {error}."),
-        });
     }
 }

@@ -46,8 +46,8 @@ pub(super) fn plot_ui(
     legend(ui.painter(), card, title_end, lift, reps, &theme);
     let mut kept = Kept::still(state.kept.take(), lift, reps);
     if let Some(axes) = axes(&kept, lift, reps, there, frame, unit) {
-        grid(ui.painter(), &axes, reps, &theme);
-        same_added(ui.painter(), &axes, lift.share, &theme);
+        let named = grid(ui.painter(), &axes, reps, there, &theme);
+        same_added(ui.painter(), &axes, lift.share, named, &theme);
         let inside = ui.painter().with_clip_rect(frame.expand(6.0));
         let (places, marks) = kept.drawn(&axes, lift, reps, &theme);
         inside.extend(marks.iter().cloned());
@@ -55,8 +55,8 @@ pub(super) fn plot_ui(
         if let Some(there) = there {
             whisker(ui.painter(), &axes, there, lift, reps, &theme);
         }
-        bests(ui.painter(), &axes, lift, reps, there, &theme);
-        walk(ui, &axes, lift, places, state, &theme);
+        let named = bests(ui.painter(), &axes, lift, (reps, places), there, &theme);
+        walk(ui, &axes, lift, (places, &named), state, &theme);
     }
     state.kept = Some(kept);
 }
@@ -107,7 +107,8 @@ pub(super) fn axes(
     })
 }
 
-fn grid(painter: &Painter, axes: &Axes, reps: u16, theme: &Theme) {
+/// Ticks and what they count; returns where the name of the upward axis ends.
+fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme: &Theme) -> f32 {
     let frame = axes.frame;
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     for (kg, value) in axes.ticks_upward() {
@@ -124,9 +125,20 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, theme: &Theme) {
     let across = format!("bodyweight, {}", axes.unit.sign());
     let at = pos2(frame.right() + 54.0, frame.bottom() + 12.0);
     let named = letters(painter, at, Align2::RIGHT_TOP, &across, quiet);
+    // The slider's own number stands below the line that goes down to it; a tick's would lie under that line.
+    let asked = there.map(|there| axes.x(there.bodyweight.kg()));
     for (kg, value) in axes.ticks_across() {
         let x = axes.x(kg);
         if x + 20.0 > named.left() {
+            continue;
+        }
+        let words = number(value, 1);
+        let half = Line::new(&words, quiet)
+            .on_one_line(painter, f32::INFINITY)
+            .size()
+            .x
+            / 2.0;
+        if asked.is_some_and(|asked| (asked - x).abs() < half + 4.0) {
             continue;
         }
         painter.vline(
@@ -138,7 +150,7 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, theme: &Theme) {
             painter,
             pos2(x, frame.bottom() + 12.0),
             Align2::CENTER_TOP,
-            &number(value, 1),
+            &words,
             quiet,
         );
     }
@@ -154,10 +166,12 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, theme: &Theme) {
         Align2::LEFT_CENTER,
         &upward,
         quiet,
-    );
+    )
+    .right()
 }
 
-fn same_added(painter: &Painter, axes: &Axes, share: f64, theme: &Theme) {
+/// Lines of the same added load, each with its load where it leaves the frame; right of `free` at the top.
+fn same_added(painter: &Painter, axes: &Axes, share: f64, free: f32, theme: &Theme) {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let stroke = Stroke::new(1.0, *theme.edge);
     let mut last_top = f32::INFINITY;
@@ -172,7 +186,7 @@ fn same_added(painter: &Painter, axes: &Axes, share: f64, theme: &Theme) {
                 &words,
                 quiet,
             );
-        } else if line.to.x > axes.frame.left() + 120.0
+        } else if line.to.x > free + 38.0
             && (last_top - line.to.x).abs() > 76.0
             && axes.frame.right() - line.to.x > 40.0
         {

@@ -6,11 +6,13 @@ use egui::{ColorImage, Rect};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
+use crate::ui::screens::printing::{Printing, What};
 use crate::ui::screens::strength::StrengthSheet;
-use crate::ui::views::{LiftView, TotalsView};
+use crate::ui::views::{LiftView, Paper, TotalsView};
 use crate::units::{Bodyweight, KG_PER_LB, Unit};
 
 use super::plot::Kept;
+use super::trying::Trying;
 
 /// What Totals remembers between frames.
 #[derive(Debug, Default)]
@@ -31,10 +33,14 @@ pub struct TotalsState {
     pub said: Option<String>,
     /// A screenshot that was asked for, once it is taken.
     pub(super) shot: Arc<Mutex<Option<Arc<ColorImage>>>>,
-    /// A picture of the plot, to be saved where the person says.
-    pub picture: Option<Vec<u8>>,
     /// Where the plot's card lay in the last frame.
     pub card: Option<Rect>,
+    /// How many pages the cards are to be scrolled down in the next frame; below zero up.
+    pub(super) pages: f32,
+    /// A try that is being typed.
+    pub trying: Option<Trying>,
+    /// Where the sheet of the meet or the picture goes is being asked.
+    pub printing: Option<Printing>,
     /// What was painted of the points; dropped when they change.
     pub(super) kept: Option<Kept>,
     /// Strength over time of the open lift.
@@ -92,11 +98,16 @@ impl TotalsState {
             Action::MuchMoreBodyweight => self.slide(lift, 10.0, step / 10.0),
             Action::PointBack => self.walk(lift, false),
             Action::PointOn => self.walk(lift, true),
+            Action::PageUp => self.pages -= 1.0,
+            Action::PageDown => self.pages += 1.0,
             Action::NextLift => self.turn(view, 1, actions),
             Action::LiftReps(digit) => self.digit(u16::from(digit)),
             Action::CopyPoints => self.export = lift.map(|_| Export::Csv),
             Action::StrengthOverTime => self.strength.open(),
+            Action::MeetSheet => self.print(view),
+            Action::LogTry => self.trying = Trying::of(view),
             Action::SavePicture => self.export = lift.map(|_| Export::Picture),
+            Action::Back if self.printing.take().is_some() || self.trying.take().is_some() => {}
             Action::Back => {
                 self.walked = None;
                 self.asked_kg = None;
@@ -124,6 +135,19 @@ impl TotalsState {
         };
         let lightest = known.healthy_from().map_or(20.0, Bodyweight::kg);
         self.asked_kg = Some(kg.clamp(lightest, 400.0));
+    }
+
+    /// Asks where the sheet of the meet goes, or says why there is none.
+    fn print(&mut self, view: &TotalsView) {
+        let meet = view.meet.as_ref().ok_or(&view.no_meet);
+        let meet = meet.and_then(|meet| meet.refused.as_ref().map_or(Ok(meet), Err));
+        match meet {
+            Ok(meet) => {
+                let athletes = vec![meet.athlete.clone()];
+                self.printing = Some(Printing::new(What::Paper(Paper::Meet, athletes), &meet.sheet));
+            }
+            Err(why) => self.said = Some(why.clone()),
+        }
     }
 
     fn walk(&mut self, lift: Option<&LiftView>, on: bool) {

@@ -1,11 +1,11 @@
-//! The cards that are tables: two weights, attempts, a meet.
+//! The cards that are tables: two weights, and attempts.
 
 use egui::{Align2, Rect, Stroke, StrokeKind, pos2, vec2};
 
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
 use crate::ui::two_rail::heights::{many, narrow};
-use crate::ui::views::{AttemptView, LiftView, MeetView, TwoWeightsView};
+use crate::ui::views::{AttemptView, LiftView, TwoWeightsView};
 
 use super::cards::{explain, glued, quiet, strong};
 use super::plot::parts;
@@ -29,8 +29,8 @@ pub(super) fn two_weights(pen: &mut Pen<'_>, view: &TwoWeightsView) {
         } else {
             Ink::new(Face::Label, 15.0, *theme.ink)
         };
-        let name = Line::new(cells[0], ink)
-            .on_one_line(pen.ui.painter(), (columns[0] - 60.0 - rect.left()).max(40.0));
+        let name =
+            Line::new(cells[0], ink).squeezed(pen.ui.painter(), (columns[0] - 60.0 - rect.left()).max(40.0));
         let y = rect.center().y - name.size().y / 2.0;
         named_galley(pen.ui, pos2(rect.left(), y), name);
         for (nth, x) in columns.iter().enumerate() {
@@ -82,15 +82,7 @@ pub(super) fn attempts(pen: &mut Pen<'_>, lift: &LiftView) {
     }
     explain(pen, top, "attempts", &lift.attempts_how);
     pen.gap(6.0);
-    let plates: Vec<&str> = lift
-        .attempts
-        .iter()
-        .map(|attempt| attempt.plates.as_str())
-        .collect();
-    pen.write(Line::new(
-        &glued(&format!("Plates: {}", plates.join(" · "))),
-        quiet(&theme),
-    ));
+    pen.write(Line::new(&glued(&lift.hangs), quiet(&theme)));
     if !lift.warm_up.is_empty() {
         pen.write(Line::new(
             &glued(&format!("Before: {}", lift.warm_up.join(" · "))),
@@ -145,13 +137,9 @@ fn attempt_box(pen: &mut Pen<'_>, rect: Rect, nth: usize, attempt: &AttemptView)
         if rect.width() > 90.0 { 21.0 } else { 16.0 },
         *theme.ink,
     );
-    letters(
-        painter,
-        rect.min + vec2(9.0, 34.0),
-        Align2::LEFT_CENTER,
-        &attempt.load,
-        load,
-    );
+    let load = Line::new(&attempt.load, load).squeezed(painter, rect.width() - 16.0);
+    let at = rect.min + vec2(9.0, 34.0 - load.size().y / 2.0);
+    painter.galley(at, load, *theme.ink);
     let bar = Rect::from_min_max(
         rect.left_bottom() + vec2(9.0, -12.0),
         rect.right_bottom() - vec2(9.0, 7.0),
@@ -162,53 +150,4 @@ fn attempt_box(pen: &mut Pen<'_>, rect: Rect, nth: usize, attempt: &AttemptView)
         2.5,
         *theme.steel,
     );
-}
-
-/// A meet of today: what was done, what is planned, the total of added loads.
-pub(super) fn meet(pen: &mut Pen<'_>, view: &MeetView) {
-    let theme = Theme::of(pen.ui);
-    pen.write_apart(
-        Line::new("Meet today", strong(&theme, 17.0)),
-        Line::new("added loads", quiet(&theme)),
-    );
-    pen.gap(4.0);
-    let top = pen.y;
-    let right = pen.right;
-    let wide = pen.width() > 300.0;
-    let step = if wide { 66.0 } else { 50.0 };
-    let columns = [right - 3.0 * step, right - 2.0 * step, right - step, right];
-    let row = |pen: &mut Pen<'_>, cells: [&str; 5], head: bool, bold: bool| {
-        let Some(rect) = pen.room(26.0) else { return };
-        let plain = if head {
-            quiet(&theme)
-        } else {
-            Ink::new(Face::Label, 15.0, *theme.ink)
-        };
-        let ink = if bold { strong(&theme, 15.0) } else { plain };
-        let name = Line::new(cells[0], ink).on_one_line(
-            pen.ui.painter(),
-            (columns[0] - step + 4.0 - rect.left()).max(36.0),
-        );
-        let y = rect.center().y - name.size().y / 2.0;
-        named_galley(pen.ui, pos2(rect.left(), y), name);
-        for (nth, x) in columns.iter().enumerate() {
-            let ink = if nth == 0 && !head {
-                strong(&theme, 15.0)
-            } else {
-                ink
-            };
-            let cell = Line::new(cells[nth + 1], ink).on_one_line(pen.ui.painter(), step + 6.0);
-            named_galley(pen.ui, pos2(x - cell.size().x, y), cell);
-        }
-    };
-    row(pen, ["", "done", "1st", "2nd", "3rd"], true, false);
-    for lift in &view.lifts {
-        pen.rule(*theme.line);
-        let [one, two, three] = &lift.attempts;
-        row(pen, [&lift.title, &lift.made, one, two, three], false, false);
-    }
-    pen.rule(*theme.line);
-    let [one, two, three] = &view.planned;
-    row(pen, ["Total", &view.total, one, two, three], false, true);
-    explain(pen, top, "meet", &view.how);
 }

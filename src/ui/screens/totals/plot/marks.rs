@@ -167,28 +167,41 @@ pub(super) fn legend(
     theme: &Theme,
 ) {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
+    let counted = format!("{reps} reps");
     let (done, other) = match reps {
-        1 => ("single, done".to_owned(), "from 2–12 reps"),
-        reps => (format!("{reps} reps, done"), "from other reps"),
+        1 => (["single, done", "single"], ["from 2–12 reps", "2–12 reps"]),
+        _ => ([counted.as_str(); 2], ["from other reps", "others"]),
     };
-    let mut entries = vec![(0, done), (1, other.to_owned())];
+    let mut entries = vec![(0, done), (1, other)];
     if lift.points.iter().any(|point| point.missed && point.reps == 0.0) {
-        entries.push((2, "missed".to_owned()));
+        entries.push((2, ["missed"; 2]));
     }
     if lift.points.iter().any(|point| point.doubted) {
-        entries.push((5, "doubted".to_owned()));
+        entries.push((5, ["doubted"; 2]));
     }
-    entries.push((3, "same added load".to_owned()));
+    entries.push((3, ["same added load", "same added"]));
     if lift.fit.is_some() {
-        entries.push((4, "fit, 50/80/95 %".to_owned()));
+        entries.push((4, ["fit, 50/80/95 %", "fit"]));
     }
-    let wide = |text: &str| {
+    let wide = |text: &str, room: f32| {
         Line::new(text, quiet)
             .on_one_line(painter, f32::INFINITY)
             .size()
             .x
-            + 44.0
+            + room
     };
+    // A small window has room for all of it in fewer words only.
+    let long: f32 = entries.iter().map(|(_, [text, _])| wide(text, 44.0)).sum();
+    let (short, room) = if long > card.width() - 26.0 {
+        (1, 36.0)
+    } else {
+        (0, 44.0)
+    };
+    let entries: Vec<(i32, &str)> = entries
+        .into_iter()
+        .map(|(sign, texts)| (sign, texts[short]))
+        .collect();
+    let wide = |text: &str| wide(text, room);
     let all: f32 = entries.iter().map(|(_, text)| wide(text)).sum();
     // Beside the title where there is room, else on a line of its own.
     let beside = card.right() - 16.0 - all > title_end + 12.0;
@@ -199,7 +212,7 @@ pub(super) fn legend(
         card.left() + 22.0
     };
     for (sign, text) in entries {
-        if x + wide(&text) > card.right() - 4.0 {
+        if x + wide(text) > card.right() + room - 32.0 {
             break;
         }
         let at = pos2(x + 10.0, y);
@@ -228,8 +241,8 @@ pub(super) fn legend(
                 ));
             }
         }
-        letters(painter, at + vec2(16.0, 0.0), Align2::LEFT_CENTER, &text, quiet);
-        x += wide(&text);
+        letters(painter, at + vec2(16.0, 0.0), Align2::LEFT_CENTER, text, quiet);
+        x += wide(text);
     }
 }
 

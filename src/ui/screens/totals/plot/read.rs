@@ -1,6 +1,6 @@
 //! What can be read off the plot: the bests with their callouts, and the point that is walked or pointed at.
 
-use egui::{Painter, Pos2, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use egui::{Painter, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
 
 use crate::coaching::what_if::There;
 use crate::ui::pen::{Ink, Line};
@@ -15,15 +15,16 @@ use super::marks::sign;
 /// How far the pointer may be from a point to read it.
 const REACH: f32 = 10.0;
 
-/// The bests of these repetitions: a sign on each, a callout with leader beside it. Bests of one set share both.
+/// The bests of these repetitions: a sign on each, a callout with leader beside it. Bests of one set share both. Returns
+/// where the callouts stand.
 pub(super) fn bests(
     painter: &Painter,
     axes: &Axes,
     lift: &LiftView,
-    reps: u16,
+    (reps, places): (u16, &[Option<Pos2>]),
     there: Option<&There>,
     theme: &Theme,
-) {
+) -> Vec<Rect> {
     let mut groups: Vec<(Pos2, Vec<&BestView>)> = Vec::new();
     for best in lift.bests.iter().filter(|best| best.reps == reps) {
         let Some(at) = best.at.map(|(body, load)| axes.at(body, load)) else {
@@ -55,18 +56,20 @@ pub(super) fn bests(
         .map(|((at, _), galley)| (*at, galley.size() + vec2(18.0, 10.0)))
         .collect();
     let mut keep_free: Vec<Pos2> = groups.iter().map(|(at, _)| *at).collect();
+    let doubted = lift.points.iter().zip(places).filter(|(point, _)| point.doubted);
+    keep_free.extend(doubted.filter_map(|(_, at)| *at));
     if let Some(there) = there {
         let ends = [there.low80, there.system, there.high80];
         keep_free.extend(ends.map(|load| axes.at(there.bodyweight.kg(), lift.for_reps(load.kg(), reps))));
     }
-    let placed = callouts(&wanted, &keep_free, axes.frame.expand2(vec2(-2.0, 0.0)));
+    let placed = callouts(&wanted, &[], &keep_free, axes.frame.expand2(vec2(-2.0, 0.0)));
     // Leaders first: a box covers a leader that must pass behind it.
     for ((at, _), rect) in groups.iter().zip(&placed) {
         painter.line_segment([*at, rect.clamp(*at)], Stroke::new(1.0, *theme.ink));
     }
-    for (((at, all), galley), rect) in groups.iter().zip(galleys).zip(placed) {
+    for (((at, all), galley), rect) in groups.iter().zip(galleys).zip(&placed) {
         painter.rect(
-            rect,
+            *rect,
             3.0,
             *theme.raised,
             Stroke::new(1.0, *theme.ink),
@@ -77,6 +80,7 @@ pub(super) fn bests(
             sign(painter, *at, first.kind, 7.0, theme);
         }
     }
+    placed
 }
 
 /// Points by key, pointer and screen reader: the one that is walked or pointed at is ringed and read out.
@@ -84,7 +88,7 @@ pub(super) fn walk(
     ui: &mut Ui,
     axes: &Axes,
     lift: &LiftView,
-    places: &[Option<Pos2>],
+    (places, callouts_of_bests): (&[Option<Pos2>], &[Rect]),
     state: &mut TotalsState,
     theme: &Theme,
 ) {
@@ -118,7 +122,7 @@ pub(super) fn walk(
     let ink = Ink::new(Face::LabelStrong, 15.0, *theme.on_steel);
     let galley = Line::new(&point.words, ink).wrapped(ui.painter(), (axes.frame.width() - 40.0).min(420.0));
     let wanted = [(at, galley.size() + vec2(18.0, 10.0))];
-    let rect = callouts(&wanted, &[at], axes.frame)
+    let rect = callouts(&wanted, callouts_of_bests, &[at], axes.frame)
         .first()
         .copied()
         .unwrap_or(axes.frame);

@@ -2,6 +2,8 @@
 
 #![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
 
+mod meet;
+
 use std::path::Path;
 
 use chrono::NaiveDate;
@@ -155,7 +157,12 @@ fn nothing_runs_off_a_page_whatever_somebody_is_called() {
     let sheet = the_sheet(&book);
     let mut documents = vec![pages::document(&sheet), class::document(&sheet)];
     documents.extend(reports(&book).iter().map(progress::document));
-    for document in &documents {
+    nothing_runs_off(&documents);
+}
+
+/// No word of these documents lies in a margin.
+fn nothing_runs_off(documents: &[Document]) {
+    for document in documents {
         for mark in document.pages.iter().flat_map(|page| &page.marks) {
             if let Mark::Words {
                 x,
