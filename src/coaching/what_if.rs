@@ -95,6 +95,8 @@ pub enum Refused {
 pub enum Unknown {
     /// It has no system load.
     NoLoad,
+    /// Nothing of the body is moved, as with a barbell.
+    OutsideTheBody,
     /// No bodyweight is logged.
     NeverWeighed,
     /// No belief of its strength.
@@ -112,8 +114,10 @@ impl WhatIf {
         believed: Option<&Believed>,
         points: &[Point],
     ) -> Result<Self, Unknown> {
-        let share = timeline.share(movement, None).filter(|share| share.value() > 0.0);
-        let share = share.ok_or(Unknown::NoLoad)?;
+        let share = timeline.share(movement, None).ok_or(Unknown::NoLoad)?;
+        if share.value() <= 0.0 {
+            return Err(Unknown::OutsideTheBody);
+        }
         let bodyweight = timeline.bodyweight().ok_or(Unknown::NeverWeighed)?;
         let belief = &believed.ok_or(Unknown::NoBelief)?.belief;
         let fit = Fit::of(points);

@@ -130,6 +130,7 @@ pub fn refused(why: Refused, asked: Bodyweight, unit: Unit) -> String {
 pub fn unknown(why: Unknown) -> &'static str {
     match why {
         Unknown::NoLoad => "it has no system load: a shape or a hold is no load",
+        Unknown::OutsideTheBody => "bodyweight is no part of its load, which is a bar's or a handle's",
         Unknown::NeverWeighed => "no bodyweight is logged: weigh in first",
         Unknown::NoBelief => "no set of repetitions is logged yet: log one, with its bodyweight",
     }

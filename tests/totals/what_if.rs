@@ -143,6 +143,13 @@ fn what_cannot_be_asked_says_why() {
     let ran = movement("front-lever");
     assert_eq!(ran.code, 1);
     assert!(ran.err.contains("no system load"), "{}", ran.err);
+    let ran = movement("back-squat");
+    assert_eq!(ran.code, 1);
+    assert!(
+        ran.err.contains("bodyweight is no part of its load"),
+        "{}",
+        ran.err
+    );
     let ran = movement("dip");
     assert_eq!(ran.code, 1);
     assert!(
