@@ -98,7 +98,7 @@ pub fn tell_new_athlete(name: &Name) {
 fn in_force(machine: &Machine, root: &Path) -> Result<(Catalogue, Settings), Failed> {
     match Logbook::open_without_athletes(machine, root) {
         Ok((book, problems)) => {
-            let (catalogue, own) = reading::catalogue_of(&book);
+            let (catalogue, own) = book.catalogue();
             reading::report(&problems);
             reading::report(&own);
             Ok((catalogue, book.settings))

@@ -8,6 +8,7 @@ use crate::catalogue::Catalogue;
 use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::belief;
+use crate::report::words::on_side;
 use crate::strength::{Belief, Believed, Coverage, beliefs};
 use crate::timeline::Timeline;
 use crate::units::{Added, Bodyweight, Side, Unit};
@@ -125,11 +126,7 @@ fn text(athlete: &str, beliefs: &[Believed], catalogue: &Catalogue, unit: Unit) 
         let title = catalogue
             .movement(&believed.movement)
             .map_or(believed.movement.as_str(), |movement| &movement.title);
-        let side = match believed.side {
-            None => "",
-            Some(Side::Left) => ", left",
-            Some(Side::Right) => ", right",
-        };
+        let side = on_side(believed.side);
         text.push_str(&format!("  {}{side}\n", visible(title)));
         for line in belief::lines(believed, unit) {
             text.push_str(&format!("    {line}\n"));

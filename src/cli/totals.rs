@@ -10,6 +10,7 @@ use crate::body::Counted;
 use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::numbers::{about, kg, number};
+use crate::report::words::on_side;
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
@@ -115,11 +116,7 @@ fn of_athlete(
         text.push_str("  no best yet: log a set\n");
     }
     for ((movement, side), bests) in rails {
-        let side = match side {
-            None => "",
-            Some(Side::Left) => ", left",
-            Some(Side::Right) => ", right",
-        };
+        let side = on_side(side);
         text.push_str(&format!("  {}{side}\n", visible(&title(movement))));
         // A set of eight is often the best of at least five, six and seven too: one line says so.
         for same in bests.chunk_by(|a, b| (a.kind, a.id) == (b.kind, b.id)) {
