@@ -1,5 +1,7 @@
 //! Where a value stands: within one's own history, and among the athletes of a gym.
 
+use super::ROUNDING;
+
 /// A place among others, 1 the best; equals share a place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Place {
@@ -20,9 +22,6 @@ pub fn place(value: f64, all: &[f64]) -> Option<Place> {
         of: all.len(),
     })
 }
-
-/// Values as near as this share a place: pounds and kilograms differ by less in conversion.
-const ROUNDING: f64 = 1e-9;
 
 #[cfg(test)]
 mod tests {
