@@ -74,9 +74,7 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
 fn tell_new_bests(log: &Log, settings: &Settings, catalogue: &Catalogue, set: Id) {
     let (counted, formula) = (Counted::of(settings), Formula::chosen(settings));
     for best in new_bests_by(log, catalogue, counted, formula, set) {
-        let title = catalogue
-            .movement(&best.movement)
-            .map_or(best.movement.as_str(), |known| &known.title);
+        let title = catalogue.movement_title(&best.movement);
         tell(&new_best(&best, &visible(title), settings.unit));
     }
 }

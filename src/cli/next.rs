@@ -219,9 +219,7 @@ fn preparation(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, un
         .unwrap_or_default()
         .iter()
         .map(|companion| {
-            let movement = catalogue
-                .movement(&companion.movement)
-                .map_or(companion.movement.as_str(), |m| &m.title);
+            let movement = catalogue.movement_title(&companion.movement);
             format!("{movement} ({})", companion.why)
         })
         .collect();

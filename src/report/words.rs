@@ -91,6 +91,11 @@ pub fn on_side(side: Option<Side>) -> &'static str {
     }
 }
 
+/// "One-arm pull-up, left": a movement by its title, and the side.
+pub fn movement_on(catalogue: &Catalogue, movement: &str, side: Option<Side>) -> String {
+    format!("{}{}", catalogue.movement_title(movement), on_side(side))
+}
+
 /// "One-arm pull-up, left: Two fingers help → One finger helps": a rail, and the rung it is on or steps from and to.
 pub fn rail_title(ladder: &str, rail: Rail, from: Option<&str>, rung: &str) -> String {
     let side = on_side(rail.side());

@@ -112,7 +112,7 @@ fn every_name_is_found_however_it_is_spelt() {
 
 #[test]
 fn climbing_and_falling_back_lead_along_the_main_line() {
-    // Source: common practice, no source.
+    // Common practice, no source.
     let ladder = Catalogue::shipped().ladder("one-arm-pull-up").unwrap();
     let id = |rung: Option<&rungwright::catalogue::Rung>| rung.map(|rung| rung.id.clone());
     let around = |name: &str| {

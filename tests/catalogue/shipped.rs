@@ -200,7 +200,7 @@ fn told(ladder: &str, rung: &Rung) -> Vec<String> {
 
 #[test]
 fn every_rung_asks_what_the_table_of_common_practice_says() {
-    // Source: common practice, no source.
+    // Common practice, no source.
     let shipped = Catalogue::shipped();
     for ladder in shipped.ladders() {
         let expected: Vec<Vec<&str>> = rows(RUNGS).filter(|row| row[0] == ladder.id).collect();
@@ -213,7 +213,7 @@ fn every_rung_asks_what_the_table_of_common_practice_says() {
 
 #[test]
 fn a_rung_is_entered_by_the_movement_that_prepares_it() {
-    // Source: common practice, no source.
+    // Common practice, no source.
     let entry = |entry: &Entry| {
         let amount = match entry.at_least {
             Amount::Reps(reps) => reps.count().to_string(),
@@ -239,7 +239,7 @@ fn a_rung_is_entered_by_the_movement_that_prepares_it() {
 
 #[test]
 fn what_a_ladder_leaves_unsaid_has_its_usual_value() {
-    // Source: common practice, no source; rest over 2 min for strength: Grgic et al. 2018.
+    // Common practice, no source; rest over 2 min for strength: Grgic et al. 2018.
     for ladder in Catalogue::shipped().ladders() {
         for rung in &ladder.rungs {
             let standard = &rung.standard;
@@ -269,7 +269,7 @@ fn what_a_ladder_leaves_unsaid_has_its_usual_value() {
 
 #[test]
 fn left_and_right_climb_apart_where_one_side_works_alone() {
-    // Source: common practice, no source.
+    // Common practice, no source.
     let apart: Vec<&str> = Catalogue::shipped()
         .ladders()
         .filter(|ladder| ladder.is_sided())

@@ -1,4 +1,4 @@
-//! The rules, each a question to the facts. `next_step` holds their order.
+//! The rules, each a question to the facts. The arrays here are their order; `next_step` asks them.
 
 mod back_off;
 mod begin;
