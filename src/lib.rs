@@ -14,7 +14,8 @@
 //! 10. [`report`]: numbers and findings as words; sheets and reports as ready views
 //! 11. [`paper`]: those views on A4 pages, as PDF
 //!
-//! At the rim: [`cli`] asks and prints, [`clock`] knows what day it is, [`demo`] invents a gym.
+//! At the rim: [`cli`] asks and prints, `ui` is the window (feature `window`), [`clock`] knows what day it is, [`demo`] invents
+//! a gym.
 //!
 //! Absent on purpose: no clock (today is an argument), no network, no `unsafe`, no rule of the trade on a screen.
 

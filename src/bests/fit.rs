@@ -20,14 +20,14 @@ const FEWEST_WEEKS: usize = 6;
 /// Least spread of bodyweight, as a part of it, between the 10th and the 90th of 100 weeks: three times what a day's weighing
 /// scatters by (about 1 %). Common practice, no source.
 const LEAST_SPREAD: f64 = 0.03;
-/// Standard normal deviate of a two-sided 80 % interval.
+/// Standard normal deviate of a two-sided 80 % interval: its quantile at 0.9.
 pub const Z80: f64 = 1.281_551_565_544_600_4;
-/// Median absolute deviation to standard deviation, for a normal distribution.
+/// Median absolute deviation to standard deviation, for a normal distribution: 1 over its quantile at 0.75.
 const MAD_TO_SD: f64 = 1.482_602_218_505_602;
 /// How fast strength may have risen or fallen by training alone, a part of it a week: standard deviation, about 8 % a year. An
 /// assumption.
 const TRAINING_A_WEEK: f64 = 0.0015;
-/// Most that neighbouring weeks may share; beyond it the widening has no end.
+/// Most that neighbouring weeks may share; beyond it the widening has no end. An assumption.
 const MOST_SHARED: f64 = 0.9;
 
 /// A slope with its 80 % interval.

@@ -11,8 +11,8 @@ use crate::logbook::record::{Fact, Id, Record};
 use crate::timeline::Timeline;
 use crate::units::{Added, Bodyweight, Side, SystemLoad};
 
-use super::Formula;
 use super::records::{Best, Kind, Size, undoubted};
+use super::{Formula, ROUNDING};
 
 /// A set that became a best.
 #[derive(Debug, Clone, PartialEq)]
@@ -128,9 +128,6 @@ pub fn new_bests(before: &Timeline<'_>, after: &Timeline<'_>, formula: Formula) 
     }
     found
 }
-
-/// Values as near as this are the same: pounds and kilograms differ by less in conversion.
-const ROUNDING: f64 = 1e-9;
 
 fn more(one: Size, other: Size) -> bool {
     matches!((one, other), (Size::Reps(one), Size::Reps(other)) if one > other)

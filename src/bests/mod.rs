@@ -17,3 +17,6 @@ pub use points::{Point, RailOf, points};
 pub use records::{Best, Kind, Size, bests, size_adjusted};
 pub use rep_max::Formula;
 pub use two_weights::{TwoWeights, WITHIN_KG, two_weights};
+
+/// Values as near as this, relative to each other, are the same: pounds and kilograms differ by less in conversion.
+const ROUNDING: f64 = 1e-9;

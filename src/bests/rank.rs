@@ -1,5 +1,7 @@
 //! Where a value stands: within one's own history, and among the athletes of a gym.
 
+use super::ROUNDING;
+
 /// A place among others, 1 the best; equals share a place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Place {
@@ -38,9 +40,6 @@ impl Ranking {
         })
     }
 }
-
-/// Values as near as this share a place: pounds and kilograms differ by less in conversion.
-const ROUNDING: f64 = 1e-9;
 
 #[cfg(test)]
 mod tests {

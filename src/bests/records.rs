@@ -13,14 +13,11 @@ use super::Formula;
 /// Bodyweight's exponent in the size-adjusted measure: strength goes with the square of length, mass with its cube (2/3;
 /// allometric scaling, Jaric 2002).
 const SIZE_EXPONENT: f64 = 0.67;
+
 /// System load ÷ bodyweight^0.67, kg^0.33: what is left of strength when the size of the body is taken out.
 pub fn size_adjusted(load: SystemLoad, bodyweight: Bodyweight) -> f64 {
-    per_size(load, bodyweight, SIZE_EXPONENT)
-}
-
-/// By libm, so that every machine gives the same last digit.
-fn per_size(load: SystemLoad, bodyweight: Bodyweight, exponent: f64) -> f64 {
-    load.kg() / libm::pow(bodyweight.kg(), exponent)
+    // By libm, so that every machine gives the same last digit.
+    load.kg() / libm::pow(bodyweight.kg(), SIZE_EXPONENT)
 }
 
 /// Bests are kept for sets of so many repetitions and fewer. No rep-max table goes on beyond; common practice, no source.
@@ -245,25 +242,23 @@ mod tests {
     use super::*;
     use crate::units::Mass;
 
-    /// System load by bodyweight^(2/3), as Lietzke 1956 and Jaric 2002 scale strength.
-    fn by_two_thirds(system: f64, bodyweight: f64) -> f64 {
-        per_size(
+    fn adjusted(system: f64, bodyweight: f64) -> f64 {
+        size_adjusted(
             SystemLoad::new(Mass::from_kg(system)),
             Bodyweight::new(Mass::from_kg(bodyweight)),
-            2.0 / 3.0,
         )
     }
 
     #[test]
-    fn two_thirds_of_bodyweight_scale_as_the_allometric_examples_do() {
-        // Plain arithmetic, six decimals: 130 kg at 80 kg, 115 kg at 65 kg.
-        assert!((by_two_thirds(130.0, 80.0) - 7.001_913).abs() < 5e-7);
-        assert!((by_two_thirds(115.0, 65.0) - 7.113_592).abs() < 5e-7);
+    fn size_is_taken_out_as_the_allometric_examples_do() {
+        // Plain arithmetic with 0.67, six decimals: 130 kg at 80 kg, 115 kg at 65 kg.
+        assert!((adjusted(130.0, 80.0) - 6.900_381).abs() < 5e-7);
+        assert!((adjusted(115.0, 65.0) - 7.015_294).abs() < 5e-7);
     }
 
     #[test]
     fn a_hundred_and_thirty_at_eighty_is_worth_a_hundred_and_thirteen_at_sixty_five() {
-        // The load at 65 kg equal to 130 kg at 80 kg is 113.1946 kg, plain arithmetic.
-        assert!((by_two_thirds(113.1946, 65.0) - by_two_thirds(130.0, 80.0)).abs() < 5e-6);
+        // Two thirds (Lietzke 1956) make it 113.1946 kg at 65 kg, plain arithmetic; 0.67 differs from it by 0.08 kg.
+        assert!((adjusted(113.1946, 65.0) / adjusted(130.0, 80.0) - 1.0).abs() < 0.001);
     }
 }

@@ -105,15 +105,7 @@ mod tests {
     #[test]
     fn each_formula_gives_its_published_value_for_a_hundred_kilos() {
         // Plain arithmetic from the published coefficients, four decimals, 100 kg to failure.
-        let formulas = [
-            Formula::Epley,
-            Formula::Brzycki,
-            Formula::Lander,
-            Formula::Lombardi,
-            Formula::Mayhew,
-            Formula::OConner,
-            Formula::Wathan,
-        ];
+        let formulas = Formula::ALL;
         #[rustfmt::skip]
         let table = [
             (2.0, [106.6667, 102.8571, 104.2128, 107.1773, 111.4387, 105.0, 105.1457]),

@@ -7,7 +7,7 @@ use super::points::Point;
 /// A set counts for a bodyweight within so many kg of it: a day's weighing scatters by about 1 %. Common practice, no source.
 pub const WITHIN_KG: f64 = 1.5;
 /// Two bodyweights are worth comparing when they lie so many kg apart: then no set counts for both, and weighing can't
-/// explain the difference.
+/// explain the difference. An assumption.
 const LEAST_APART_KG: f64 = 4.0;
 /// Bodyweights are compared at multiples of so many kg.
 const ROUND_KG: f64 = 1.0;

@@ -100,12 +100,6 @@ impl<'a> Lever<'a> {
         Moment::from_newton_metres(GRAVITY * self.height * (body + extra * self.posture.tilt.cos()))
     }
 
-    /// The same moment from the arms' side, for hands at [`Lever::hands`].
-    pub fn arm_side_moment(&self) -> Moment {
-        let hands = self.hands().metres();
-        Moment::from_newton_metres(hands * (self.weight() - self.arms_centre() * self.arms_weight()))
-    }
-
     /// How far footward of the shoulders the hands are, in balance: below a bar, or over the floor on parallettes.
     pub fn hands(&self) -> Length {
         let carried = self.weight() - self.arms_centre() * self.arms_weight();

@@ -76,8 +76,6 @@ pub struct Body {
     segments: &'static Segments,
 }
 
-/// Lightest and heaviest body that is believed, kg. From memory: the smallest walking children and the heaviest people known.
-const MASS_KG: std::ops::RangeInclusive<f64> = 20.0..=400.0;
 /// Lowest and highest body mass index that is believed, kg/m². From memory: below and above everyone known.
 const MASS_INDEX: std::ops::RangeInclusive<f64> = 6.0..=210.0;
 /// Height of the tables' population, m: mean of de Leva's 1.741 (men) and 1.735 (women).
@@ -98,7 +96,10 @@ impl Body {
     /// # Errors
     /// When the mass is outside 20 to 400 kg or not a number, or mass and height together can't be a person's.
     pub fn new(facts: Facts) -> Result<Self, OutOfRange> {
-        if let Some(mass) = facts.mass.filter(|mass| !MASS_KG.contains(&mass.kg())) {
+        if let Some(mass) = facts
+            .mass
+            .filter(|mass| !Bodyweight::BELIEVED_KG.contains(&mass.kg()))
+        {
             return Err(OutOfRange::new("bodyweight", mass.kg(), "20 kg", "400 kg"));
         }
         if let Some(index) = mass_index(&facts).filter(|index| !MASS_INDEX.contains(index)) {

@@ -35,7 +35,7 @@ const HELD_OVER_UP: Band = Band::new(1.15, 1.00, 1.30);
 /// How well the endurance curves fit a pull with both joints: an assumption without source, read back from printed bands.
 const ENDURANCE_FIT: Band = Band::new(1.0, 0.93, 1.07);
 /// Angle at which the straight arm of an archer rises from the bar: an assumption; 10° to 30° changes its share by 0.01.
-pub const ARCHER_RISE: Angle = Angle::from_degrees(20.0);
+const ARCHER_RISE: Angle = Angle::from_degrees(20.0);
 /// Shoulder beside the working hand at the top of an archer, or so far inside, fraction of height: an assumption without source.
 const ARCHER_DRIFT: f64 = 0.086;
 
@@ -47,11 +47,6 @@ pub fn gain() -> Band {
 /// Both hands with `ratio` = system load ÷ bodyweight, one repetition.
 pub fn two_hands(ratio: f64) -> Band {
     gain().times(ratio / 2.0)
-}
-
-/// The system load of both hands ÷ bodyweight that shows the strength for one strict one-arm pull-up.
-pub fn two_hands_for_one() -> Band {
-    gain().inverse().times(2.0)
 }
 
 /// Part of the grip that so many fingers carry when the others are left out; 3 are index to ring. MacDermid 2004, J Hand Ther
@@ -128,7 +123,7 @@ pub fn held_over_up() -> f64 {
 
 /// Part of the weight that the straight arm of an archer carries: exact statics of two level hands. `drift`: the working
 /// shoulder so far inside its hand, fraction of height; `rise`: the straight arm's angle over the level.
-pub fn archer_share(segments: &Segments, drift: f64, rise: Angle) -> f64 {
+fn archer_share(segments: &Segments, drift: f64, rise: Angle) -> f64 {
     let width = segments.shoulder_width;
     let arms = segments.arms_mass();
     let centre = segments.arms_centre(segments.arm_to_grip());
@@ -141,7 +136,7 @@ pub fn archer_share(segments: &Segments, drift: f64, rise: Angle) -> f64 {
 }
 
 /// The working arm's pull, of bodyweight, when the straight arm is a passive strap that carries `share`.
-pub fn strap_pull(share: f64, rise: Angle) -> f64 {
+fn strap_pull(share: f64, rise: Angle) -> f64 {
     let sideways = share * rise.cos() / rise.sin();
     (1.0 - share).hypot(sideways)
 }
@@ -185,9 +180,6 @@ mod tests {
         is(two_hands(1.75), 0.935, 0.84, 1.03);
         is(two_hands(2.00), 1.069, 0.96, 1.18);
         is(gain(), 1.069, 0.961, 1.179);
-        let added = two_hands_for_one();
-        assert!((added.centre() - 1.871).abs() < 0.0006);
-        assert!((added.low() - 1.696).abs() < 0.002 && (added.high() - 2.082).abs() < 0.002);
     }
 
     #[test]

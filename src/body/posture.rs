@@ -26,7 +26,7 @@ pub struct Posture {
 }
 
 /// A rounded back shortens the trunk to this part. An assumption without source; 0.80 to 1.00 is the honest range.
-pub const ROUNDED_CHORD: f64 = 0.90;
+const ROUNDED_CHORD: f64 = 0.90;
 
 /// A leg tucked to the chest: hip 130°, knee 140°. An assumption without source.
 const TUCKED: Leg = leg(130.0, 140.0);

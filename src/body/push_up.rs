@@ -46,7 +46,7 @@ const PALM: f64 = 0.02;
 /// (0 would give 0.70 where 0.70–0.75 was measured), so it describes and does not predict.
 const HANDS_AT_BOTTOM: f64 = 0.10;
 /// Data sets differ by .05 for the same exercise; the model's errors are of the same size.
-pub const MEASURED_SPREAD: f64 = 0.05;
+const MEASURED_SPREAD: f64 = 0.05;
 
 /// Hands' share, measured by Ebben et al. 2011, JSCR 25:2891–2894, mean while moving (23 subjects): height of hands over feet in
 /// m, share. The ±0.3048 m values are read in secondary texts only.

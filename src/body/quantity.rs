@@ -27,7 +27,7 @@ impl Angle {
     }
 
     /// Radians.
-    pub fn radians(self) -> f64 {
+    fn radians(self) -> f64 {
         self.0.to_radians()
     }
 

@@ -90,6 +90,11 @@ impl Catalogue {
             .or_else(|| self.movement(self.movement_names.get(&fold(name))?))
     }
 
+    /// The title of a movement, or its id where it isn't known here.
+    pub fn movement_title<'a>(&'a self, id: &'a str) -> &'a str {
+        self.movement(id).map_or(id, |movement| &movement.title)
+    }
+
     /// The ladder of this name as a person writes it; case, spaces, `-` and `_` make no difference.
     pub fn ladder_by_name(&self, name: &str) -> Option<&Ladder> {
         self.ladder(name)

@@ -88,7 +88,7 @@ fn severity(severity: Severity) -> &'static str {
 
 fn logbook(machine: &Machine, root: &Path) -> Result<Vec<Problem>, Failed> {
     let (book, mut problems) = Logbook::open(machine, root)?;
-    let (catalogue, own) = reading::catalogue_of(&book);
+    let (catalogue, own) = book.catalogue();
     problems.extend(own);
     let own_file = |(path, text): &(String, String)| OwnFile::new(path, text);
     let ladders: Vec<OwnFile> = book.own_ladders.iter().map(own_file).collect();

@@ -78,32 +78,23 @@ pub fn run(args: &DemandArgs) -> Result<Answer, Failed> {
 
 /// A logged body, with what was said on the command line instead.
 fn of_athlete(args: &DemandArgs, name: &str) -> Result<Asked, Failed> {
-    let machine = Machine::this()?;
-    let name = reading::name(name)?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
+    let (reading, log) = reading::athlete(args.place.logbook.as_ref(), name)?;
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, Some(&name))?;
+    } = reading;
     let on = reading::day(args.place.on);
-    let timeline = book.position(&name).and_then(|at| book.logs.get(at));
-    let timeline = timeline.map(|log| Timeline::new(log, &catalogue, on));
-    let ladder = ladder(&catalogue, &args.ladder)?;
-    let (facts, measured) = timeline.as_ref().map_or_else(Default::default, |timeline| {
-        let facts = Facts {
-            height: timeline.person.height,
-            mass: timeline.bodyweight(),
-            sex: timeline.person.sex,
-            years: timeline.years().and_then(|years| i32::try_from(years).ok()),
-        };
-        (
-            facts,
-            Measured {
-                band: timeline.measured_band(ladder),
-            },
-        )
-    });
+    let timeline = Timeline::new(&log, &catalogue, on);
+    let facts = Facts {
+        height: timeline.person.height,
+        mass: timeline.bodyweight(),
+        sex: timeline.person.sex,
+        years: timeline.years().and_then(|years| i32::try_from(years).ok()),
+    };
+    let measured = Measured {
+        band: timeline.measured_band(ladder(&catalogue, &args.ladder)?),
+    };
     Ok(Asked {
         body: body(args, facts)?,
         measured,
@@ -119,7 +110,7 @@ fn of_anyone(args: &DemandArgs) -> Result<Asked, Failed> {
     let root = reading::root(&machine, args.place.logbook.as_ref());
     let (catalogue, unit, with_problems) = match Logbook::open_without_athletes(&machine, &root) {
         Ok((book, problems)) => {
-            let (catalogue, own) = reading::catalogue_of(&book);
+            let (catalogue, own) = book.catalogue();
             (
                 catalogue,
                 book.unit(),

@@ -5,12 +5,11 @@ use serde_json::{Value, json};
 
 use crate::body::Counted;
 use crate::coaching::goals::{Goal, goals};
-use crate::logbook::Machine;
-use crate::problem::{quoted, visible};
+use crate::problem::visible;
 use crate::report::belief;
+use crate::report::words::on_side;
 use crate::strength::{Estimates, Forecast};
 use crate::timeline::Timeline;
-use crate::units::Side;
 
 use super::args::ForecastArgs;
 use super::output::{Format, Style, csv_text, json_option, json_text};
@@ -31,22 +30,14 @@ const COLUMNS: [&str; 8] = [
 
 /// Runs `forecast`.
 pub fn run(args: &ForecastArgs) -> Result<Answer, Failed> {
-    let machine = Machine::this()?;
-    let name = reading::name(&args.athlete)?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
+    let (reading, log) = reading::athlete(args.place.logbook.as_ref(), &args.athlete)?;
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, Some(&name))?;
+    } = reading;
     let on = reading::day(args.place.on);
-    let Some(log) = book.position(&name).and_then(|at| book.logs.get(at)) else {
-        return Err(Failed::Problem(format!(
-            "no athlete is called {}",
-            quoted(name.as_str())
-        )));
-    };
-    let timeline = Timeline::counting(log, &catalogue, on, Counted::of(&book.settings));
+    let timeline = Timeline::counting(&log, &catalogue, on, Counted::of(&book.settings));
     let mut estimates = Estimates::new(&timeline, &catalogue);
     let told: Vec<(Goal<'_>, Option<Forecast>)> = goals(&timeline, &catalogue)
         .into_iter()
@@ -88,11 +79,7 @@ fn text(athlete: &str, told: &[(Goal<'_>, Option<Forecast>)], on: NaiveDate) -> 
         text.push_str("  no goal: join a ladder, or set one with log --goal LADDER/RUNG\n");
     }
     for (goal, forecast) in told {
-        let side = match goal.rail.side() {
-            None => "",
-            Some(Side::Left) => ", left",
-            Some(Side::Right) => ", right",
-        };
+        let side = on_side(goal.rail.side());
         let said = match forecast {
             Some(forecast) => belief::forecast(forecast, on),
             None => "nothing can be said: no sets yet that tell of it".to_owned(),

@@ -77,7 +77,7 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
 pub(super) fn known(machine: &Machine, root: &Path) -> Result<(Catalogue, BTreeSet<String>), Failed> {
     match Logbook::open(machine, root) {
         Ok((book, _told_by_readers)) => {
-            let (catalogue, _) = reading::catalogue_of(&book);
+            let (catalogue, _) = book.catalogue();
             Ok((catalogue, book.names()))
         }
         Err(Trouble::Missing { .. }) => Ok((Catalogue::shipped().clone(), BTreeSet::new())),

@@ -28,7 +28,7 @@ pub fn run(args: &LoadArgs) -> Result<Answer, Failed> {
         "bodyweight",
         args.bodyweight_kg,
         args.bodyweight_lb,
-        (20.0, 400.0),
+        (*Bodyweight::BELIEVED_KG.start(), *Bodyweight::BELIEVED_KG.end()),
     )?;
     let gear = match (args.gear_kg, args.gear_lb) {
         (None, None) => Mass::ZERO,

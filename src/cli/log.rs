@@ -74,9 +74,7 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
 fn tell_new_bests(log: &Log, settings: &Settings, catalogue: &Catalogue, set: Id) {
     let (counted, formula) = (Counted::of(settings), Formula::chosen(settings));
     for best in new_bests_by(log, catalogue, counted, formula, set) {
-        let title = catalogue
-            .movement(&best.movement)
-            .map_or(best.movement.as_str(), |known| &known.title);
+        let title = catalogue.movement_title(&best.movement);
         tell(&new_best(&best, &visible(title), settings.unit));
     }
 }
@@ -98,7 +96,7 @@ pub fn tell_new_athlete(name: &Name) {
 fn in_force(machine: &Machine, root: &Path) -> Result<(Catalogue, Settings), Failed> {
     match Logbook::open_without_athletes(machine, root) {
         Ok((book, problems)) => {
-            let (catalogue, own) = reading::catalogue_of(&book);
+            let (catalogue, own) = book.catalogue();
             reading::report(&problems);
             reading::report(&own);
             Ok((catalogue, book.settings))

@@ -60,7 +60,7 @@ impl Mending {
         } = found
             .ok_or_else(|| Failed::Problem(format!("no record has the id {id}; export lists them all")))?;
         reading::report(&problems);
-        let (catalogue, _) = reading::catalogue_of(&book);
+        let (catalogue, _) = book.catalogue();
         Ok(Self {
             target,
             book,

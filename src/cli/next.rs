@@ -11,7 +11,7 @@ use crate::logbook::{Fact, Log};
 use crate::problem::visible;
 use crate::report::advice;
 use crate::report::words::Words;
-use crate::units::{Rail, Unit};
+use crate::units::Unit;
 
 use super::args::NextArgs;
 use super::output::{Format, Style, csv_text, json_number, json_option, json_text};
@@ -144,19 +144,7 @@ fn paragraph(
     style: Style,
 ) -> String {
     let words = Words::of(step, catalogue, unit);
-    let title = catalogue
-        .ladder(&step.ladder)
-        .map_or(step.ladder.as_str(), |ladder| &ladder.title);
-    let side = match step.rail {
-        Rail::Both => "",
-        Rail::Left => ", left",
-        Rail::Right => ", right",
-    };
-    let rung = match &step.next_rung {
-        Some(next) => format!("{} → {}", words.rung(&step.rung), words.rung(next)),
-        None => words.rung(&step.rung),
-    };
-    let mut lines = vec![format!("  {}{side}: {}", visible(title), visible(&rung))];
+    let mut lines = vec![format!("  {}", visible(&words.step_title(step)))];
     let verdict = style.strong(step.verdict.id());
     let pad = " ".repeat(LABEL.saturating_sub(step.verdict.id().len()));
     let work = step
@@ -231,9 +219,7 @@ fn preparation(step: &NextStep, catalogue: &Catalogue, plates: &PlatesOnHand, un
         .unwrap_or_default()
         .iter()
         .map(|companion| {
-            let movement = catalogue
-                .movement(&companion.movement)
-                .map_or(companion.movement.as_str(), |m| &m.title);
+            let movement = catalogue.movement_title(&companion.movement);
             format!("{movement} ({})", companion.why)
         })
         .collect();

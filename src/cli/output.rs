@@ -47,11 +47,6 @@ impl Style {
         }
     }
 
-    /// No styling.
-    pub fn plain() -> Self {
-        Self { on: false }
-    }
-
     /// A word to find at a glance.
     pub fn strong(self, word: &str) -> String {
         if self.on {
@@ -104,19 +99,21 @@ pub fn csv_text(rows: &[Value], columns: &[&str]) -> String {
 }
 
 fn cell(row: &Value, path: &str) -> String {
-    let mut value = row.clone();
+    static NOTHING: Value = Value::Null;
+    let mut value = row;
     for name in path.split('.') {
-        value = match (name, &value) {
-            ("lo", Value::Array(ends)) => ends.first().cloned().unwrap_or(Value::Null),
-            ("hi", Value::Array(ends)) => ends.get(1).cloned().unwrap_or(Value::Null),
+        let within = match (name, value) {
+            ("lo", Value::Array(ends)) => ends.first(),
+            ("hi", Value::Array(ends)) => ends.get(1),
             (_, Value::Array(items)) => {
                 let parts: Vec<String> = items.iter().map(|item| plain(&item[name])).collect();
                 return parts.join(if name == "text" { " | " } else { " " });
             }
-            _ => value.get(name).cloned().unwrap_or(Value::Null),
+            _ => value.get(name),
         };
+        value = within.unwrap_or(&NOTHING);
     }
-    plain(&value)
+    plain(value)
 }
 
 fn plain(value: &Value) -> String {

@@ -7,8 +7,8 @@ use chrono::NaiveDate;
 use crate::catalogue::Catalogue;
 use crate::clock;
 use crate::coaching::PlatesOnHand;
-use crate::logbook::{Logbook, Machine, Name, device};
-use crate::problem::{Problem, Severity};
+use crate::logbook::{Log, Logbook, Machine, Name, device};
+use crate::problem::{Problem, Severity, quoted};
 use crate::units::{Mass, Typed, Unit};
 
 use super::Failed;
@@ -54,6 +54,20 @@ pub fn logbook(named: Option<&PathBuf>, athlete: Option<&str>) -> Result<Reading
     Ok(reading)
 }
 
+/// Opens one athlete's part of the logbook that is meant; the athlete's log is taken out of it.
+///
+/// # Errors
+/// When there is no logbook, or no athlete of that name.
+pub fn athlete(named: Option<&PathBuf>, athlete: &str) -> Result<(Reading, Log), Failed> {
+    let name = name(athlete)?;
+    let mut reading = logbook(named, Some(athlete))?;
+    let at = reading.book.position(&name);
+    let log = at.map(|at| reading.book.logs.swap_remove(at));
+    let log =
+        log.ok_or_else(|| Failed::Problem(format!("no athlete is called {}", quoted(name.as_str()))))?;
+    Ok((reading, log))
+}
+
 /// Opens a logbook, says on stderr what is wrong in it, and keeps everything else.
 ///
 /// # Errors
@@ -63,18 +77,13 @@ pub fn open(machine: &Machine, root: &std::path::Path, athlete: Option<&Name>) -
         Some(name) => Logbook::open_athlete(machine, root, name)?,
         None => Logbook::open(machine, root)?,
     };
-    let (catalogue, own_problems) = catalogue_of(&book);
+    let (catalogue, own_problems) = book.catalogue();
     let with_problems = report(&problems) | report(&own_problems);
     Ok(Reading {
         book,
         catalogue,
         with_problems,
     })
-}
-
-/// The catalogue of a logbook: the shipped one and its own files.
-pub fn catalogue_of(book: &Logbook) -> (Catalogue, Vec<Problem>) {
-    book.catalogue()
 }
 
 /// Says problems on stderr, warnings aside; tells whether any of them means that something was not read.
@@ -116,7 +125,7 @@ fn masses(list: &str, unit: Unit) -> Result<Vec<Typed>, Failed> {
             value
                 .and_then(|value| Typed::new(value, unit).ok())
                 .ok_or_else(|| {
-                    let quoted = crate::problem::quoted(part);
+                    let quoted = quoted(part);
                     Failed::Usage(format!(
                         "{quoted} is no plate; list masses with commas, like 20,10,5,2.5"
                     ))

@@ -291,10 +291,19 @@ pub fn wrong(problem: &Problem) -> Failed {
         line.push_str("; ");
         line.push_str(&problem.mend);
     }
-    for (theirs, ours) in WORDS {
-        line = line.replace(theirs, ours);
-    }
-    Failed::Usage(crate::problem::visible(&line))
+    Failed::Usage(crate::problem::visible(&in_our_words(&line)))
+}
+
+/// A message in the words of the command line. What a person typed stands in quotes and stays as it is.
+fn in_our_words(message: &str) -> String {
+    let parts = message.split('"').enumerate().map(|(at, part)| {
+        let ours = |text: String, (theirs, ours): &(&str, &str)| text.replace(theirs, ours);
+        match at % 2 {
+            0 => WORDS.iter().fold(part.to_owned(), ours),
+            _ => part.to_owned(),
+        }
+    });
+    parts.collect::<Vec<_>>().join("\"")
 }
 
 /// A spreadsheet's words, and what stands for them on the command line.

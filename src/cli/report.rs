@@ -13,24 +13,20 @@ use super::{Answer, Failed};
 /// Runs `report`.
 pub fn run(args: &ReportArgs) -> Result<Answer, Failed> {
     let machine = Machine::this()?;
-    let name = reading::name(&args.athlete)?;
-    let root = reading::root(&machine, args.logbook.as_ref());
+    let (reading, log) = reading::athlete(args.logbook.as_ref(), &args.athlete)?;
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, Some(&name))?;
+    } = reading;
     let on = reading::day(args.on);
     if let Some(from) = args.from.filter(|from| *from > on) {
         return Err(Failed::Usage(format!(
             "--from {from} lies after {on}, the last day"
         )));
     }
-    let Some(log) = book.position(&name).and_then(|at| book.logs.get(at)) else {
-        return Err(Failed::Problem(format!("{} has no log", visible(name.as_str()))));
-    };
     let plates = reading::on_hand(&book, None);
-    let document = progress::document(&report(&book, log, &catalogue, &plates, args.from, on));
+    let document = progress::document(&report(&book, &log, &catalogue, &plates, args.from, on));
     let bytes = pdf(&document).map_err(|error| Failed::Problem(error.to_string()))?;
     hand_out_pdf(&machine, &args.output, &bytes)?;
     let pages = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);

@@ -8,6 +8,7 @@ use crate::catalogue::Catalogue;
 use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::belief;
+use crate::report::words::movement_on;
 use crate::strength::{Belief, Believed, Coverage, beliefs};
 use crate::timeline::Timeline;
 use crate::units::{Added, Bodyweight, Side, Unit};
@@ -122,15 +123,8 @@ fn text(athlete: &str, beliefs: &[Believed], catalogue: &Catalogue, unit: Unit) 
         text.push_str("  no estimate yet: it needs sets with a load, and a weigh-in, of an earlier day\n");
     }
     for believed in beliefs {
-        let title = catalogue
-            .movement(&believed.movement)
-            .map_or(believed.movement.as_str(), |movement| &movement.title);
-        let side = match believed.side {
-            None => "",
-            Some(Side::Left) => ", left",
-            Some(Side::Right) => ", right",
-        };
-        text.push_str(&format!("  {}{side}\n", visible(title)));
+        let title = movement_on(catalogue, &believed.movement, believed.side);
+        text.push_str(&format!("  {}\n", visible(&title)));
         for line in belief::lines(believed, unit) {
             text.push_str(&format!("    {line}\n"));
         }

@@ -7,9 +7,11 @@ use serde_json::{Value, json};
 
 use crate::bests::{Best, Formula, Kind, Size, bests};
 use crate::body::Counted;
+use crate::catalogue::Catalogue;
 use crate::logbook::Log;
 use crate::problem::visible;
 use crate::report::numbers::{about, kg, number};
+use crate::report::words::movement_on;
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
@@ -62,14 +64,9 @@ pub fn run(args: &TotalsArgs) -> Result<Answer, Failed> {
         Format::Json => json_text(&Value::from(rows())),
         Format::Csv => csv_text(&rows(), &COLUMNS),
         Format::Text => {
-            let title = |id: &str| {
-                catalogue
-                    .movement(id)
-                    .map_or_else(|| id.to_owned(), |known| known.title.clone())
-            };
             let told = all
                 .iter()
-                .map(|(athlete, bests)| of_athlete(athlete, bests, &title, book.unit(), formula));
+                .map(|(athlete, bests)| of_athlete(athlete, bests, &catalogue, book.unit(), formula));
             told.collect()
         }
     };
@@ -101,7 +98,7 @@ fn row(athlete: &str, best: &Best<'_>) -> Value {
 fn of_athlete(
     athlete: &str,
     bests: &[Best<'_>],
-    title: &dyn Fn(&str) -> String,
+    catalogue: &Catalogue,
     unit: Unit,
     formula: Formula,
 ) -> String {
@@ -115,12 +112,8 @@ fn of_athlete(
         text.push_str("  no best yet: log a set\n");
     }
     for ((movement, side), bests) in rails {
-        let side = match side {
-            None => "",
-            Some(Side::Left) => ", left",
-            Some(Side::Right) => ", right",
-        };
-        text.push_str(&format!("  {}{side}\n", visible(&title(movement))));
+        let title = movement_on(catalogue, movement, side);
+        text.push_str(&format!("  {}\n", visible(&title)));
         // A set of eight is often the best of at least five, six and seven too: one line says so.
         for same in bests.chunk_by(|a, b| (a.kind, a.id) == (b.kind, b.id)) {
             if let (Some(first), Some(last)) = (same.first(), same.last()) {

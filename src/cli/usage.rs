@@ -31,13 +31,21 @@ pub fn explain(error: &clap::Error) -> ExitCode {
 
 /// The first paragraph of a message on one line, long quotations shortened.
 fn one_line(message: &str) -> String {
-    let told: Vec<&str> = message
+    let told = message
         .lines()
         .map(str::trim)
         .take_while(|line| !line.starts_with("Usage:") && !line.starts_with("For more information"))
-        .filter(|line| !line.is_empty())
-        .collect();
-    let joined = told.join("; ").replacen("error: ", "", 1);
+        .filter(|line| !line.is_empty());
+    let mut joined = String::new();
+    for line in told {
+        joined.push_str(match joined.chars().last() {
+            None => "",
+            Some(':') => " ",
+            Some(_) => "; ",
+        });
+        joined.push_str(line);
+    }
+    let joined = joined.replacen("error: ", "", 1);
     let mut line = String::new();
     for (at, part) in joined.split('\'').enumerate() {
         if at > 0 {
@@ -69,5 +77,14 @@ mod tests {
             "{line}"
         );
         assert!(line.chars().count() < 80);
+    }
+
+    #[test]
+    fn what_is_missing_follows_its_colon() {
+        let message = "error: not provided:\n  --athlete <NAME>\n  --output <FILE>\n\nUsage: rungwright\n";
+        assert_eq!(
+            one_line(message),
+            "not provided: --athlete <NAME>; --output <FILE>"
+        );
     }
 }

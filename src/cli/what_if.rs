@@ -6,9 +6,9 @@ use crate::bests::{Formula, Point, Slope, points};
 use crate::body::Counted;
 use crate::catalogue::{Catalogue, Movement};
 use crate::coaching::what_if::{Refused, There, Unknown, WhatIf};
-use crate::logbook::Machine;
 use crate::problem::{did_you_mean, quoted, visible};
 use crate::report::totals as words;
+use crate::report::words::on_side;
 use crate::strength::beliefs;
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Side, Unit};
@@ -48,23 +48,15 @@ struct Answered {
 pub fn run(args: &WhatIfArgs) -> Result<Answer, Failed> {
     let asked = typed("--bodyweight", &args.bodyweight)?;
     let bodyweight = Bodyweight::new(asked.mass());
-    let machine = Machine::this()?;
-    let name = reading::name(&args.athlete)?;
-    let root = reading::root(&machine, args.place.logbook.as_ref());
+    let (reading, log) = reading::athlete(args.place.logbook.as_ref(), &args.athlete)?;
     let Reading {
         book,
         catalogue,
         with_problems,
-    } = reading::open(&machine, &root, Some(&name))?;
+    } = reading;
     let movement = movement(&catalogue, &args.movement)?;
     let on = reading::day(args.place.on);
-    let Some(log) = book.position(&name).and_then(|at| book.logs.get(at)) else {
-        return Err(Failed::Problem(format!(
-            "no athlete is called {}",
-            quoted(name.as_str())
-        )));
-    };
-    let timeline = Timeline::counting(log, &catalogue, on, Counted::of(&book.settings));
+    let timeline = Timeline::counting(&log, &catalogue, on, Counted::of(&book.settings));
     let formula = Formula::chosen(&book.settings);
     let answered = answers(&timeline, formula, movement, bodyweight, asked.unit())?;
     for one in &answered {
@@ -170,11 +162,7 @@ fn row(athlete: &str, movement: &Movement, one: &Answered) -> Value {
 }
 
 fn told(athlete: &str, movement: &Movement, one: &Answered, unit: Unit) -> String {
-    let side = match one.side {
-        None => "",
-        Some(Side::Left) => ", left",
-        Some(Side::Right) => ", right",
-    };
+    let side = on_side(one.side);
     let (system, range) = words::system_there(&one.there, unit);
     let (belt, belt_range) = words::belt_there(&one.there, unit);
     let title = format!("{}, {}{side}", visible(athlete), visible(&movement.title));

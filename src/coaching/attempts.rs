@@ -17,9 +17,9 @@ use super::warm_up::{WarmUpStep, warm_up};
 /// Least chance of the first attempt. Common practice, no source.
 pub const OPENER: f64 = 0.90;
 /// Chance of the second. Common practice, no source.
-pub const SECOND: f64 = 0.70;
+const SECOND: f64 = 0.70;
 /// Chance of the third, the middle of 35 to 50 %. Common practice, no source.
-pub const THIRD: f64 = 0.425;
+const THIRD: f64 = 0.425;
 /// Rest between attempts, seconds, at least and at most: over 2 min for strength (Grgic 2018); the range is common practice.
 pub const REST_SECS: (u16, u16) = (300, 600);
 

@@ -38,7 +38,7 @@ pub struct Capped {
 }
 
 /// *Asks*: does one of the rung's joints hurt 3 to 5? *Why*: acceptable for work, not for more of it.
-pub fn pain_cap(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
+fn pain_cap(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
     let pain = facts
         .pain
         .filter(|pain| (MILD_PAIN..STRONG_PAIN).contains(&pain.score))?;
@@ -56,7 +56,7 @@ pub fn pain_cap(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
 }
 
 /// *Asks*: is the athlete under 18 and a maximum asked, or does a passed rung lead past one that a minor leaves out?
-pub fn minor_no_max(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
+fn minor_no_max(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
     if !facts.timeline.is_minor() {
         return None;
     }
@@ -74,7 +74,7 @@ pub fn minor_no_max(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
 
 /// *Asks*: was this rung first done too few weeks ago for the tendons it loads? *Why*: they adapt slower than muscle
 /// (Kjær et al. 2009).
-pub fn tendon_time(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
+fn tendon_time(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
     if verdict != Verdict::StepUp {
         return None;
     }

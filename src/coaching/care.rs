@@ -20,7 +20,7 @@ const DOUBT_DAYS: i64 = 28;
 /// Pain of 3 or more that was there so many days ago already belongs to a professional. Common practice, no source.
 const LASTING_PAIN: std::ops::RangeInclusive<i64> = 14..=28;
 /// Fastest loss that keeps strength, % a week (Garthe et al. 2011 aimed at 0.7 %).
-const FASTEST_LOSS: f64 = 0.7;
+pub(crate) const FASTEST_LOSS: f64 = 0.7;
 /// A cut longer than so many days asks for a break: half a year. Common practice, no source.
 const LONGEST_CUT: i64 = 182;
 

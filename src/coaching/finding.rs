@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 
 use super::held_back::HeldBack;
 use crate::catalogue::{Amount, Caution, Site};
-use crate::timeline::LOWEST_HEALTHY_BMI;
 
 /// What a rule or a cap found. The variants are in the order of the rules; caps come last.
 #[derive(Debug, Clone, PartialEq)]
@@ -273,6 +272,3 @@ impl CareNote {
         }
     }
 }
-
-/// The bound that an underweight caution names, so that words and rule agree.
-pub const HEALTHY_FROM: f64 = LOWEST_HEALTHY_BMI;

@@ -149,15 +149,6 @@ impl Meet {
         sum(self.lifts.iter().map(|lift| lift.made.map(Added::mass)))
     }
 
-    /// What was done so far, over the lifts that have a result.
-    pub fn so_far(&self) -> Mass {
-        self.lifts
-            .iter()
-            .filter_map(|lift| lift.made)
-            .map(Added::mass)
-            .sum()
-    }
-
     /// The total of all openers (0), seconds (1) or thirds (2); none where a lift has no such attempt.
     pub fn planned(&self, nth: usize) -> Option<Mass> {
         let added = |lift: &Lift| Some(lift.plan.as_ref().ok()?.attempts.get(nth)?.load.added.mass());

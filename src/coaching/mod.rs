@@ -1,8 +1,8 @@
 //! The next step of every rail: a verdict, a prescription, the reasons and the cautions.
 //!
 //! Everything here is a pure function of the timeline, the catalogue and the plates on hand. A rule asks one question of
-//! the [`facts`] and answers with a [`Finding`]: numbers, no sentences (`report::words` makes those). The array in
-//! [`next_step`] is the order in which rules decide; caps and sides come after. No belief changes a verdict.
+//! the [`facts`] and answers with a [`Finding`]: numbers, no sentences (`report::words` makes those). The arrays in
+//! [`rules`] are the order in which they decide; in [`next_step`] caps and sides come after. No belief changes a verdict.
 
 pub mod advice;
 pub mod attempts;

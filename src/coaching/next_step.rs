@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use rayon::prelude::*;
 
 use crate::catalogue::{Catalogue, Ladder};
+use crate::logbook::Log;
 use crate::timeline::{Form, Timeline};
 use crate::units::Rail;
 
@@ -30,21 +31,28 @@ pub fn next_steps(timeline: &Timeline<'_>, catalogue: &Catalogue, plates: &Plate
 
 /// The next steps of many athletes at once, in order of name; not of those who are archived.
 pub fn of_all<'l>(
-    logs: &'l [crate::logbook::Log],
+    logs: &'l [Log],
     catalogue: &'l Catalogue,
     plates: &PlatesOnHand,
     on: NaiveDate,
 ) -> Vec<NextStep> {
-    let steps = logs
+    of_each(logs, on, |log| {
+        next_steps(&Timeline::new(log, catalogue, on), catalogue, plates)
+    })
+}
+
+/// What `steps` says of each athlete, many at once, in order of name; of an archived one only when nobody else is asked for.
+pub(super) fn of_each<'l>(
+    logs: &'l [Log],
+    on: NaiveDate,
+    steps: impl Fn(&'l Log) -> Vec<NextStep> + Sync + Send,
+) -> Vec<NextStep> {
+    let mut steps: Vec<Vec<NextStep>> = logs
         .par_iter()
         .with_max_len(1)
         .filter(|log| logs.len() == 1 || !log.is_archived(on))
-        .map(|log| next_steps(&Timeline::new(log, catalogue, on), catalogue, plates));
-    in_order(steps.collect())
-}
-
-/// Each athlete's steps, in order of name.
-pub(super) fn in_order(mut steps: Vec<Vec<NextStep>>) -> Vec<NextStep> {
+        .map(steps)
+        .collect();
     steps.sort_by(|a, b| {
         let name = |steps: &[NextStep]| steps.first().map(|step| step.athlete.clone());
         name(a).cmp(&name(b))

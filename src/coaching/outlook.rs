@@ -3,7 +3,6 @@
 //! Nothing here changes a verdict, a prescription or the reason that decided: a step stands on logged work.
 
 use chrono::NaiveDate;
-use rayon::prelude::*;
 
 use crate::body::one_arm;
 use crate::catalogue::{Catalogue, Help, Ladder, Rung};
@@ -15,15 +14,13 @@ use crate::units::{Mass, Rail, Reserve, SystemLoad};
 use super::advice::{Asked, NextStep, Prescription};
 use super::finding::Finding;
 use super::held_back::{companion, held_back};
+use super::judge::EPLEY_REPS;
 use super::loads::PlatesOnHand;
-use super::next_step::{in_order, next_steps};
-
-/// Repetitions to expect of a fresh set to failure at the load of a prescription.
-pub type ExpectedReps = f64;
+use super::next_step::{next_steps, of_each};
 
 /// A forward step is called a long shot below this chance: more likely not than so.
 const LONG_SHOT: f64 = 0.5;
-/// How much a day differs from the average one, on the log scale, where no belief has learnt it. A.
+/// How much a day differs from the average one, on the log scale, where no belief has learnt it. An assumption without source.
 const DAY_SD: f64 = 0.03;
 
 /// Adds what beliefs say to the next steps of one athlete.
@@ -66,17 +63,12 @@ pub fn of_all<'l>(
     plates: &PlatesOnHand,
     on: NaiveDate,
 ) -> Vec<NextStep> {
-    let shown = logs
-        .par_iter()
-        .with_max_len(1)
-        .filter(|log| logs.len() == 1 || !log.is_archived(on));
-    let steps = shown.map(|log| {
+    of_each(logs, on, |log| {
         let timeline = Timeline::new(log, catalogue, on);
         let mut steps = next_steps(&timeline, catalogue, plates);
         add(&mut steps, &mut Estimates::new(&timeline, catalogue));
         steps
-    });
-    in_order(steps.collect())
+    })
 }
 
 /// The chance of the lowest that is asked, the asked reserve left, in a fresh set; and repetitions to expect of one to failure.
@@ -86,7 +78,7 @@ fn outlook(
     rung: &Rung,
     rail: Rail,
     work: &Prescription,
-) -> Option<(f64, Option<ExpectedReps>)> {
+) -> Option<(f64, Option<f64>)> {
     let Asked::Reps(lo, _) = work.asked else {
         return None;
     };
@@ -115,8 +107,8 @@ pub fn chance_of(
         let reach = believed
             .link(LinkKind::Fingers)
             .map_or(believed.reach, |link| link.reach);
-        // Epley 1985, as the ladder's demands count repetitions.
-        let asked = single * (30.0 + reps) / 31.0;
+        // As the ladder's demands count repetitions.
+        let asked = single * (EPLEY_REPS + reps) / (EPLEY_REPS + 1.0);
         return Some(reach.with_noise(DAY_SD).chance(asked));
     }
     let (load, belief) = load_and_belief(estimates, rung, rail, load)?;

@@ -47,9 +47,9 @@ pub enum Easy {
     Movement,
 }
 
-/// Part of the day's system load, and reps at it.
+/// Part of the day's system load, and reps at it. Common practice, no source.
 const STEPS: [(f64, u16); 2] = [(0.50, 8), (0.70, 3)];
-/// The last step, before singles only.
+/// The last step, before singles only. Common practice, no source.
 const BEFORE_SINGLES: (f64, u16) = (0.85, 1);
 /// A prescription that asks so few reps is one of singles.
 const SINGLES: f64 = 1.0;

@@ -18,8 +18,6 @@ pub const GENERAL_EXPONENT: f64 = 0.35;
 const GENERAL_SD: f64 = 0.18;
 /// No athlete's own line is taken for surer than this: the next months need not go as the last. An assumption.
 const LEAST_OWN_SD: f64 = 0.10;
-/// Bodyweights that are asked about, kg: as a weigh-in may be.
-pub const ASKED_KG: std::ops::RangeInclusive<f64> = 20.0..=400.0;
 
 /// What a question about another bodyweight stands on.
 #[derive(Debug, Clone, PartialEq)]
@@ -190,7 +188,7 @@ impl Care {
         if self.minor {
             return Err(Refused::Minor);
         }
-        if !ASKED_KG.contains(&bodyweight.kg()) {
+        if !Bodyweight::BELIEVED_KG.contains(&bodyweight.kg()) {
             return Err(Refused::NoBodyweight);
         }
         let (Some(height), Some(healthy_from)) = (self.height, self.healthy_from()) else {

@@ -9,6 +9,8 @@ use crate::coaching::judge::EPLEY_REPS;
 const TIRING: f64 = 0.012;
 /// How strongly a hold's seconds follow strength. Near the published endurance curves' slope at these intensities; made up.
 const HOLD_POWER: f64 = 3.0;
+/// Seconds to failure of a hold at just the one-rep max. Made up.
+const HOLD_AT_MAX_SECS: f64 = 8.0;
 /// Demands taken for a ladder that states none, from the first rung to the goal. Made up.
 const EVEN_DEMANDS: (f64, f64) = (0.5, 1.0);
 
@@ -76,7 +78,7 @@ pub fn to_failure(asks: Asks, rung: &Rung, strength: f64, load: f64, set: usize)
     let reserve = rung.work.reserve.map_or(0.0, crate::units::Reserve::reps);
     match (asks, rung.work.range) {
         (Asks::Load(times), Range::Reps(..)) => EPLEY_REPS * (fresh * times / load - 1.0) + 1.0,
-        (Asks::Load(times), Range::Hold(..)) => 8.0 * (fresh * times / load).powf(HOLD_POWER),
+        (Asks::Load(times), Range::Hold(..)) => HOLD_AT_MAX_SECS * (fresh * times / load).powf(HOLD_POWER),
         (Asks::Demand(demand), Range::Reps(..)) => {
             (EPLEY_REPS + rung.standard.reach + reserve) * (fresh / demand) - EPLEY_REPS
         }

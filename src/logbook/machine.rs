@@ -31,7 +31,7 @@ impl Places {
     ///
     /// # Errors
     /// When no home folder is known.
-    pub fn of_user() -> Result<Self, Trouble> {
+    fn of_user() -> Result<Self, Trouble> {
         use etcetera::BaseStrategy;
         let user = etcetera::choose_base_strategy().map_err(|_| Trouble::NoHome)?;
         let data = user.data_dir().join(OURS);

@@ -6,7 +6,7 @@ use crate::report::sheet::{AthleteSheet, Card, Sheet, Work};
 
 use super::face::Face;
 use super::page::{Area, Document, HEIGHT, Ink, MARGIN, Page, WIDTH};
-use super::sheet::{care_line, nobody, terms, verdict_word};
+use super::sheet::{care_line, nobody, terms};
 use super::wrap::{fitting, wrap};
 
 /// One rail of one athlete.
@@ -156,7 +156,7 @@ impl Table<'_> {
             let size = fitting(plates, Face::Label, &[10.0, 9.0, 8.0], BOXES - x - 10.0);
             page.words(x + 7.0, top + 15.0, (Face::Label, size, Ink::BLACK), plates);
         }
-        let rung = format!("{}: {}", verdict_word(card.verdict), card.rung_title);
+        let rung = format!("{}: {}", card.verdict.id(), card.rung_title);
         let room = BOXES - WORK - 8.0;
         let size = fitting(&rung, Face::Label, &[9.5, 8.5, 7.5], room);
         page.words(WORK, top + 26.0, (Face::Label, size, Ink::BLACK), &rung);

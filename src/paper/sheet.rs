@@ -1,7 +1,7 @@
 //! Tonight's sheet, a page an athlete: for a clipboard, read at arm's length and written on with a thick pen.
 
-use crate::coaching::Verdict;
 use crate::report::sheet::{AthleteSheet, Card, Sheet, Work};
+use crate::report::words::rail_title;
 use crate::units::Rail;
 
 use super::face::Face;
@@ -224,7 +224,7 @@ impl<'c> Laid<'c> {
             };
         let mut y = top + PAD + 11.0;
         let verdict = (Face::Strong, 11.0, Ink::BLACK);
-        page.words_to(area.right() - PAD, y, verdict, verdict_word(card.verdict));
+        page.words_to(area.right() - PAD, y, verdict, card.verdict.id());
         for line in &self.title {
             page.words(left, y, (Face::Strong, 12.0, Ink::BLACK), line);
             y += 15.0;
@@ -332,19 +332,10 @@ fn set_box(page: &mut Page, x: f32, y: f32, nth: u16, is_hold: bool) {
 
 /// "One-arm pull-up, left: Two-finger help → One-finger help".
 pub(super) fn title(card: &Card) -> String {
-    let side = match card.rail {
-        Rail::Both => "",
-        Rail::Left => ", left",
-        Rail::Right => ", right",
-    };
-    let rung = match &card.from {
-        Some(from) => format!("{from} → {}", card.rung_title),
-        None => card.rung_title.clone(),
-    };
-    format!("{}{side}: {rung}", card.ladder_title)
-}
-
-/// The verdict as a person says it.
-pub(super) fn verdict_word(verdict: Verdict) -> &'static str {
-    verdict.id()
+    rail_title(
+        &card.ladder_title,
+        card.rail,
+        card.from.as_deref(),
+        &card.rung_title,
+    )
 }

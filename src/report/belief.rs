@@ -68,7 +68,7 @@ pub fn heading(believed: &Believed) -> String {
 }
 
 /// "from 34 sessions", "from only 2 sessions".
-pub fn stands_on(believed: &Believed) -> String {
+fn stands_on(believed: &Believed) -> String {
     let only = if believed.is_thin() { "only " } else { "" };
     let sessions = counted(i64::from(believed.belief.sessions()), "session");
     format!("from {only}{sessions} before today")

@@ -187,21 +187,9 @@ fn of_ladder(ladder: &Ladder, then: &Timeline<'_>, now: &Timeline<'_>) -> Option
 
 fn next_line(step: &NextStep, catalogue: &Catalogue, unit: Unit) -> NextLine {
     let words = Words::of(step, catalogue, unit);
-    let ladder = catalogue
-        .ladder(&step.ladder)
-        .map_or(step.ladder.as_str(), |ladder| ladder.title.as_str());
-    let side = match step.rail {
-        Rail::Both => "",
-        Rail::Left => ", left",
-        Rail::Right => ", right",
-    };
-    let rung = match &step.next_rung {
-        Some(next) => format!("{} → {}", words.rung(&step.rung), words.rung(next)),
-        None => words.rung(&step.rung),
-    };
     NextLine {
         rail: step.rail,
-        title: format!("{ladder}{side}: {rung}"),
+        title: words.step_title(step),
         verdict: step.verdict,
         work: step.prescription.as_ref().map(|work| prescription(work, unit)),
         why: step

@@ -180,7 +180,7 @@ fn of_athlete(
 }
 
 /// "elbow L 4".
-pub fn pain_words(pain: &Pain) -> String {
+fn pain_words(pain: &Pain) -> String {
     match pain.side {
         Some(side) => format!("{} {} {}", pain.site.word(), Side::letter(side), pain.score),
         None => format!("{} {}", pain.site.word(), pain.score),

@@ -6,10 +6,11 @@ use crate::coaching::attempts::{Attempt, NoAttempts, Plan};
 use crate::coaching::meet::NoMeet;
 use crate::coaching::what_if::{GENERAL_EXPONENT, Refused, There, Unknown, WhatIf};
 use crate::timeline::LOWEST_HEALTHY_BMI;
-use crate::units::{Added, Bodyweight, Mass, Side, SystemLoad, Unit};
+use crate::units::{Added, Bodyweight, Mass, SystemLoad, Unit};
 
 use super::advice::hung;
 use super::numbers::{about, ago, counted, day, kg, number};
+use super::words::{on_side, ordinal_figures};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
 pub fn measure(kind: Kind) -> &'static str {
@@ -158,11 +159,7 @@ pub fn cautions_there(known: &WhatIf, there: &There, unit: Unit) -> Vec<String> 
 
 /// "New best for 5 reps: 105 kg in all, +25 kg at 80 kg (before: 102.5 kg). By system load, added and ratio."
 pub fn new_best(best: &NewBest, title: &str, unit: Unit) -> String {
-    let side = match best.side {
-        None => "",
-        Some(Side::Left) => ", left",
-        Some(Side::Right) => ", right",
-    };
+    let side = on_side(best.side);
     let size = match best.size {
         Size::Reps(1) => " for 1 rep".to_owned(),
         Size::Reps(reps) => format!(" for {reps} reps"),
@@ -175,11 +172,6 @@ pub fn new_best(best: &NewBest, title: &str, unit: Unit) -> String {
     let body = best
         .bodyweight
         .map_or(String::new(), |body| format!(" at {}", about(body.kg(), unit)));
-    let kinds: Vec<&str> = best
-        .kinds
-        .iter()
-        .map(|kind| measure(*kind).trim_start_matches("best "))
-        .collect();
     let before = match (best.before, best.kinds.first()) {
         (Some(before), Some(kind)) => format!(" (before: {})", value(*kind, before, unit)),
         _ => String::new(),
@@ -187,24 +179,29 @@ pub fn new_best(best: &NewBest, title: &str, unit: Unit) -> String {
     format!(
         "New best{size}, {title}{side}: {load}{}{body}, by {}{before}",
         signed(best.added.kg(), unit),
-        listed(&kinds)
+        measures(best)
     )
 }
 
 /// "New best: system load and added", for a line under a set.
 pub fn new_best_short(best: &NewBest, unit: Unit) -> String {
-    let kinds: Vec<&str> = best
-        .kinds
-        .iter()
-        .map(|kind| measure(*kind).trim_start_matches("best "))
-        .collect();
     let before = match (best.before, best.kinds.first()) {
         (Some(before), Some(kind)) => format!(", before {}", value(*kind, before, unit)),
         _ => String::new(),
     };
-    format!("New best: {}{before}", listed(&kinds))
+    format!("New best: {}{before}", measures(best))
 }
 
+/// The measures that a new best is one of: "system load and added".
+fn measures(best: &NewBest) -> String {
+    let kinds = best.kinds.iter();
+    let words: Vec<&str> = kinds
+        .map(|kind| measure(*kind).trim_start_matches("best "))
+        .collect();
+    listed(&words)
+}
+
+/// "system load, added and ratio".
 fn listed(words: &[&str]) -> String {
     match words {
         [] => String::new(),
@@ -261,7 +258,7 @@ pub fn percent(chance: f64) -> String {
 
 /// "3rd of 36".
 pub fn place(place: Place) -> String {
-    format!("{} of {}", super::words::ordinal_figures(place.place), place.of)
+    format!("{} of {}", ordinal_figures(place.place), place.of)
 }
 
 /// How a set stands by each measure: "of 68 sets 12th by system load, 10th by added, 3rd by ratio and 4th size-adjusted",

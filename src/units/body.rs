@@ -35,12 +35,15 @@ impl Share {
 pub struct Height(f64);
 
 impl Height {
+    /// Heights that are believed, cm: beyond the shortest and the tallest people known. From memory.
+    pub const BELIEVED_CM: std::ops::RangeInclusive<f64> = 50.0..=260.0;
+
     /// A height of `cm` centimetres.
     ///
     /// # Errors
     /// When it is not within 50 to 260 cm.
     pub fn from_cm(cm: f64) -> Result<Self, OutOfRange> {
-        if (50.0..=260.0).contains(&cm) {
+        if Self::BELIEVED_CM.contains(&cm) {
             Ok(Self(cm))
         } else {
             Err(OutOfRange::new("height", cm, "50 cm", "260 cm"))

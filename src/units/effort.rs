@@ -12,7 +12,7 @@ pub struct Reps(u16);
 impl TryFrom<u16> for Reps {
     type Error = OutOfRange;
     fn try_from(count: u16) -> Result<Self, OutOfRange> {
-        if count <= 1000 {
+        if count <= Self::MOST {
             Ok(Self(count))
         } else {
             Err(OutOfRange::new("reps", count, "0", "1000"))
@@ -27,6 +27,9 @@ impl From<Reps> for u16 {
 }
 
 impl Reps {
+    /// Most that is believed of one set: far above any; it only catches slips.
+    pub const MOST: u16 = 1000;
+
     /// How many.
     pub const fn count(self) -> u16 {
         self.0
@@ -41,7 +44,7 @@ pub struct Seconds(f64);
 impl TryFrom<f64> for Seconds {
     type Error = OutOfRange;
     fn try_from(seconds: f64) -> Result<Self, OutOfRange> {
-        if seconds > 0.0 && seconds <= 3600.0 {
+        if seconds > 0.0 && seconds <= Self::MOST {
             Ok(Self(seconds))
         } else {
             Err(OutOfRange::new("hold", seconds, "over 0 s", "3600 s"))
@@ -56,6 +59,9 @@ impl From<Seconds> for f64 {
 }
 
 impl Seconds {
+    /// Longest hold that is believed, s: an hour; it only catches slips.
+    pub const MOST: f64 = 3600.0;
+
     /// Seconds.
     pub const fn value(self) -> f64 {
         self.0

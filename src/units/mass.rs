@@ -226,6 +226,11 @@ role! {
     SystemLoad
 }
 
+impl Bodyweight {
+    /// Bodyweights that are believed, kg: from the smallest walking children to the heaviest people known. From memory.
+    pub const BELIEVED_KG: std::ops::RangeInclusive<f64> = 20.0..=400.0;
+}
+
 impl Added {
     /// No belt and no help.
     pub const NONE: Added = Added(Mass::ZERO);

@@ -268,6 +268,33 @@ fn an_answer_that_does_not_fit_on_the_disk_is_an_error() {
 
 #[cfg(unix)]
 #[test]
+#[cfg(target_os = "linux")]
+fn where_no_folder_can_be_made_the_place_is_said() {
+    // The kernel's own file system answers "not found" to whoever makes a folder in it (proc(5)).
+    let home = Home::new();
+    for args in [
+        &["demo", "/proc/gym"][..],
+        &[
+            "log",
+            "--athlete",
+            "Ana",
+            "--note",
+            "hi",
+            "--logbook",
+            "/proc/gym",
+        ],
+    ] {
+        let ran = home.run(args);
+        assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{args:?}: {}", ran.err);
+        assert!(
+            ran.err.starts_with("rungwright: /proc/gym: cannot be made: "),
+            "{}",
+            ran.err
+        );
+    }
+}
+
+#[test]
 fn a_reader_who_goes_away_hears_no_noise() {
     let home = gym();
     for args in [READING[0], READING[5], READING[7]] {

@@ -25,6 +25,18 @@ fn a_slip_is_told_with_its_mend() {
             "a set of pull-up without reps; give reps, or leave out movement",
         ),
         (
+            // What was typed stays as it is, also where a spreadsheet would call something so.
+            &[
+                "--movement",
+                "pull-up",
+                "--reps",
+                "3",
+                "--ladder",
+                "clear added_kg",
+            ],
+            "unknown ladder \"clear added_kg\"; add a file for it to ladders in the logbook",
+        ),
+        (
             &["--movement", "pull-up", "--reps", "3", "--added", "20"],
             "--added \"20\" is no mass; write it as 20kg or 45lb",
         ),

@@ -196,7 +196,6 @@ fn a_meets_total_is_the_sum_of_the_best_added_loads_of_its_day() {
     );
     let unfinished = meet(&["muscle-up", "pull-up", "dip"]);
     assert_eq!(unfinished.total(), None, "no total while a lift is missing");
-    assert_eq!(unfinished.so_far().kg(), 100.0);
     assert_eq!(meet(&[]).total(), None);
 }
 

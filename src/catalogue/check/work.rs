@@ -51,7 +51,11 @@ fn range(found: &mut Findings, spot: Spot, range: Range, movement: Option<&Movem
     let (lo, hi) = match range {
         Range::Reps(lo, hi) | Range::Hold(lo, hi) => (lo, hi),
     };
-    let longest = if range.is_hold() { 3600 } else { 1000 };
+    let longest = if range.is_hold() {
+        Seconds::MOST
+    } else {
+        Reps::MOST.into()
+    };
     if lo > hi {
         found.error(
             spot,
@@ -60,7 +64,7 @@ fn range(found: &mut Findings, spot: Spot, range: Range, movement: Option<&Movem
         );
         return;
     }
-    if lo == 0 || hi > longest {
+    if lo == 0 || f64::from(hi) > longest {
         found.error(
             spot,
             format!("a range of {lo} to {hi} {} can't be trained", unit(range)),
@@ -131,7 +135,7 @@ pub(super) fn standard(found: &mut Findings, spot: &Spot, rung: &RawRung, moveme
         "days"
     };
     days(found, spot, spot.field(apart), full.days, full.days_apart);
-    if !(0.0..=3600.0).contains(&full.side_gap) {
+    if !(0.0..=Seconds::MOST).contains(&full.side_gap) {
         found.error(
             spot.field("side_gap"),
             format!("both sides can't be within {} of each other", full.side_gap),

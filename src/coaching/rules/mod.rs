@@ -1,4 +1,4 @@
-//! The rules, each a question to the facts. `next_step` holds their order.
+//! The rules, each a question to the facts. The arrays here are their order; `next_step` asks them.
 
 mod back_off;
 mod begin;
@@ -36,7 +36,7 @@ impl Found {
 }
 
 /// What an ordinary back-off leaves of the work load. Common practice, no source.
-pub const CUT: f64 = 0.95;
+const CUT: f64 = 0.95;
 /// What a long layoff, or a third pair of misses, leaves of it. Common practice, no source (strength falls with time off:
 /// Bosquet et al. 2013).
 const DEEP_CUT: f64 = 0.90;

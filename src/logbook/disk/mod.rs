@@ -126,15 +126,19 @@ pub fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
     if path.as_os_str().is_empty() {
         return Ok(());
     }
-    match disk.make_folder(path) {
+    let made = match disk.make_folder(path) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound && path.parent().is_some() => {
+            make_folders(disk, parent_of(path))?;
+            // Once more and no oftener: a mount point such as /proc refuses with the same word for ever.
+            disk.make_folder(path)
+        }
+        made => made,
+    };
+    match made {
         Ok(()) => disk.flush_folder(parent_of(path)).inspect_err(|_| {
             // Whoever finds the folder would take its name for durable: take it back.
             let _ = disk.remove_folder(path);
         }),
-        Err(error) if error.kind() == io::ErrorKind::NotFound && path.parent().is_some() => {
-            make_folders(disk, parent_of(path))?;
-            make_folders(disk, path)
-        }
         // A folder, or a link to one: the user's own choice above the logbook.
         Err(error) if error.kind() == io::ErrorKind::AlreadyExists => disk.list(path).map(|_| ()),
         Err(error) => Err(error),

@@ -90,7 +90,7 @@ impl Column {
     }
 
     /// The column that a mistyped header most likely means.
-    pub fn guessed(header: &str) -> Option<Column> {
+    fn guessed(header: &str) -> Option<Column> {
         did_you_mean(&header.trim().to_lowercase(), Column::ALL.map(Column::name)).and_then(Column::named)
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::catalogue::Site;
 use crate::logbook::record::{Fact, PhaseKind, Set, Sex};
-use crate::units::Side;
+use crate::units::{Bodyweight, Height, Side};
 
 use super::check::Check;
 use super::column::Column;
@@ -10,10 +10,6 @@ use super::write::{ACTIVE, ARCHIVED, phase_word, sex_word};
 
 /// Most equal sets in one row.
 const MOST_SETS: u16 = 50;
-/// Lightest and heaviest bodyweight, kg.
-const BODYWEIGHT: (f64, f64) = (20.0, 400.0);
-/// Least and greatest height, cm.
-const HEIGHT: (f64, f64) = (50.0, 260.0);
 
 impl<'x> Check<'x, '_> {
     /// How many equal sets the row stands for.
@@ -35,8 +31,8 @@ impl<'x> Check<'x, '_> {
         let bodyweight = self.mass(
             Column::BodyweightKg,
             Column::BodyweightLb,
-            BODYWEIGHT.0,
-            BODYWEIGHT.1,
+            *Bodyweight::BELIEVED_KG.start(),
+            *Bodyweight::BELIEVED_KG.end(),
         );
         let moved = self.text(Column::Movement).is_some();
         let mut facts = Vec::with_capacity(2);
@@ -181,7 +177,12 @@ impl<'x> Check<'x, '_> {
 
     /// Birth date, sex and height; the name comes once for the file.
     fn profile(&mut self) -> Option<Fact> {
-        let height_cm = self.within(Column::HeightCm, HEIGHT.0, HEIGHT.1, " cm");
+        let height_cm = self.within(
+            Column::HeightCm,
+            *Height::BELIEVED_CM.start(),
+            *Height::BELIEVED_CM.end(),
+            " cm",
+        );
         let born = self.date(Column::Born);
         let sex = self.text(Column::Sex).and_then(|text| {
             let found = [Sex::Female, Sex::Male]

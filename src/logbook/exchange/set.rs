@@ -100,7 +100,7 @@ impl<'x> Check<'x, '_> {
     /// Reps or seconds, by what `movement` is counted in; `named` when at least its name is there.
     fn effort(&mut self, movement: Option<&Movement>, named: bool) -> Option<Effort> {
         let reps = self
-            .whole(Column::Reps, 0, 1000)
+            .whole(Column::Reps, 0, Reps::MOST)
             .and_then(|count| Reps::try_from(count).ok());
         let hold = self.number(Column::HoldS);
         let hold = hold.and_then(|seconds| {

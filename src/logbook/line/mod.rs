@@ -17,7 +17,7 @@ pub(crate) use text::{Mass, quote};
 use super::record::Record;
 
 /// What stands between a record and its checksum, and begins a comment in RON.
-pub const CHECKSUM_MARK: &str = " //";
+const CHECKSUM_MARK: &str = " //";
 
 /// Digits of a checksum: CRC-32 in hexadecimal.
 const CHECKSUM_DIGITS: usize = 8;

@@ -1,10 +1,7 @@
 //! Values that a record may hold, beyond what its types already refuse.
 
 use crate::logbook::record::{Fact, Load, Record, Set};
-use crate::units::{Height, Mass, Typed};
-
-/// Bodyweights that are read, kg: wider than any athlete. Common practice, no source.
-const BODYWEIGHT_KG: std::ops::RangeInclusive<f64> = 20.0..=400.0;
+use crate::units::{Bodyweight, Height, Mass, Typed};
 
 /// Largest belt load that is read, kg. Common practice, no source.
 const MOST_ADDED_KG: f64 = 400.0;
@@ -60,7 +57,7 @@ fn fact(what: &Fact) -> Result<(), Unsound> {
 
 fn bodyweight_in_range(bodyweight: Typed) -> Result<(), Unsound> {
     hold(
-        BODYWEIGHT_KG.contains(&bodyweight.mass().kg()),
+        Bodyweight::BELIEVED_KG.contains(&bodyweight.mass().kg()),
         "bodyweight",
         || format!("bodyweight {bodyweight} is outside 20 kg to 400 kg"),
     )

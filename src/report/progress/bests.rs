@@ -5,9 +5,10 @@ use chrono::NaiveDate;
 use crate::bests::{Best, Formula, Kind, Size, bests};
 use crate::catalogue::Catalogue;
 use crate::timeline::{LoggedSet, Timeline};
-use crate::units::{Bodyweight, Side, Unit};
+use crate::units::{Bodyweight, Unit};
 
 use super::super::numbers::{about, kg, number};
+use super::super::words::movement_on;
 use super::BestLine;
 
 /// The measures that are handed over: those that a reader asks for first.
@@ -54,7 +55,7 @@ pub(super) fn best_lines(
         .iter()
         .filter(|best| is_told(best) && !best.doubted && trained(best) && is_loaded(best))
         .map(|best| BestLine {
-            what: of_what(best.movement, best.side, catalogue),
+            what: movement_on(catalogue, best.movement, best.side),
             measure: measure(best),
             value: value(best, unit),
             when: when(best.date, best.bodyweight, unit),
@@ -97,24 +98,13 @@ fn most_reps(
     };
     let (reps, date) = most(now)?;
     Some(BestLine {
-        what: of_what(best.movement, best.side, catalogue),
+        what: movement_on(catalogue, best.movement, best.side),
         measure: "most reps".to_owned(),
         value: words(reps),
         when: when(date, now.weigh_ins.on(date), unit),
         then: most(then).map(|(reps, _)| words(reps)),
         is_new: date > then.on,
     })
-}
-
-fn of_what(movement: &str, side: Option<Side>, catalogue: &Catalogue) -> String {
-    let title = catalogue
-        .movement(movement)
-        .map_or(movement, |movement| movement.title.as_str());
-    match side {
-        None => title.to_owned(),
-        Some(Side::Left) => format!("{title}, left"),
-        Some(Side::Right) => format!("{title}, right"),
-    }
 }
 
 fn measure(best: &Best<'_>) -> String {

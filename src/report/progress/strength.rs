@@ -9,6 +9,8 @@ use crate::strength::{Coverage, Series};
 use crate::timeline::{LoggedSet, Timeline, best_e1rm};
 use crate::units::Side;
 
+use super::super::words::movement_on;
+
 /// A movement is plotted once this many days give an estimate: fewer make no line.
 const FEWEST_DAYS: usize = 3;
 /// Most movements that are plotted: what fits on a page beside everything else.
@@ -94,14 +96,7 @@ fn strength(
     (days, band): (Vec<(NaiveDate, f64, bool)>, Vec<Band>),
     catalogue: &Catalogue,
 ) -> Strength {
-    let title = catalogue
-        .movement(movement)
-        .map_or(movement, |known| known.title.as_str());
-    let title = match side {
-        None => title.to_owned(),
-        Some(Side::Left) => format!("{title}, left"),
-        Some(Side::Right) => format!("{title}, right"),
-    };
+    let title = movement_on(catalogue, movement, side);
     Strength { title, days, band }
 }
 

@@ -3,8 +3,9 @@
 use crate::catalogue::Caution;
 use crate::coaching::CareNote;
 use crate::coaching::caps::MILD_PAIN;
+use crate::coaching::care::FASTEST_LOSS;
 use crate::coaching::facts::STRONG_PAIN;
-use crate::coaching::finding::HEALTHY_FROM;
+use crate::timeline::LOWEST_HEALTHY_BMI;
 
 use super::super::numbers::{about, ago, day, kg, number};
 use super::Words;
@@ -47,14 +48,15 @@ impl Words<'_> {
             CareNote::Underweight { bmi } => format!(
                 "Your body mass index is {}, under the healthy range from {}. Talk to a licensed professional.",
                 number(*bmi, 1),
-                number(HEALTHY_FROM, 1)
+                number(LOWEST_HEALTHY_BMI, 1)
             ),
             CareNote::CutRefused => {
                 "Losing weight is not planned here; food and strength come first. Talk to a licensed professional.".to_owned()
             }
             CareNote::CutFast { percent_a_week } => format!(
-                "You lose {} % of bodyweight a week; over 0.7 % costs strength. Slow down.",
-                number(percent_a_week.abs(), 1)
+                "You lose {} % of bodyweight a week; over {} % costs strength. Slow down.",
+                number(percent_a_week.abs(), 1),
+                number(FASTEST_LOSS, 1)
             ),
             CareNote::CutLong { days } => {
                 format!("This cut is {} weeks long; a few weeks at one weight would help.", days / 7)
