@@ -120,6 +120,11 @@ impl RailBelief {
         self.mover.is_some()
     }
 
+    /// Whether the hang lies clearly below the rest, so that what is said of the pull is not yet said of the hand.
+    pub fn grip_lies_below(&self) -> bool {
+        self.weakest.is_some_and(|weakest| weakest.kind == LinkKind::Hang)
+    }
+
     /// What one kind of evidence says.
     pub fn link(&self, kind: LinkKind) -> Option<&Link> {
         self.links.iter().find(|link| link.kind == kind)

@@ -122,9 +122,10 @@ pub(super) const FORECAST: &str = "The forecast takes it that training goes on a
 
 /// What the forecast is about: where the hang lies below, the pull alone, lest it promise what the hand can't hold.
 fn goal_words(believed: &RailBelief) -> &'static str {
-    match believed.weakest {
-        Some(weakest) if weakest.kind == LinkKind::Hang => "the goal by pull alone",
-        _ => "the goal",
+    if believed.grip_lies_below() {
+        "the goal by pull alone"
+    } else {
+        "the goal"
     }
 }
 
