@@ -111,10 +111,7 @@ pub fn chance_of(
     if let Help::FingerHelp(fingers) = rung.help {
         let single = one_arm::with_fingers(fingers)?.centre();
         let believed = estimates.on_ladder(ladder, rail)?;
-        // Sets with such help tell more of it than strength on both arms does.
-        let reach = believed
-            .link(LinkKind::Fingers)
-            .map_or(believed.reach, |link| link.reach);
+        let reach = believed.reach_with_fingers();
         // Epley 1985, as the ladder's demands count repetitions.
         let asked = single * (30.0 + reps) / 31.0;
         return Some(reach.with_noise(DAY_SD).chance(asked));

@@ -125,6 +125,13 @@ impl RailBelief {
         self.weakest.is_some_and(|weakest| weakest.kind == LinkKind::Hang)
     }
 
+    /// What a rung with fingers is asked of: all evidence together, but sets with fingers alone where they lie clearly below the
+    /// rest, since who fails there is not helped by strong arms.
+    pub fn reach_with_fingers(&self) -> Reach {
+        let below = self.weakest.filter(|weakest| weakest.kind == LinkKind::Fingers);
+        below.map_or(self.reach, |weakest| weakest.own)
+    }
+
     /// What one kind of evidence says.
     pub fn link(&self, kind: LinkKind) -> Option<&Link> {
         self.links.iter().find(|link| link.kind == kind)

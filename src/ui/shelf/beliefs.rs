@@ -196,7 +196,8 @@ pub(super) fn how_chance(
 ) -> Option<Vec<String>> {
     if matches!(rung.help, Help::FingerHelp(_)) {
         let mut believed = estimates.on_ladder(ladder, rail)?;
-        if believed.link(LinkKind::Fingers).is_some() {
+        // As the chance itself is asked.
+        if believed.reach_with_fingers() != believed.reach {
             believed.links.retain(|link| link.kind == LinkKind::Fingers);
         }
         return Some(how(&believed, unit));
