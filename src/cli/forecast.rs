@@ -39,13 +39,19 @@ pub fn run(args: &ForecastArgs) -> Result<Answer, Failed> {
     let on = reading::day(args.place.on);
     let timeline = Timeline::counting(&log, &catalogue, on, Counted::of(&book.settings));
     let mut estimates = Estimates::new(&timeline, &catalogue);
-    let told: Vec<(Goal<'_>, Option<Forecast>)> = goals(&timeline, &catalogue)
+    let told: Vec<Told<'_>> = goals(&timeline, &catalogue)
         .into_iter()
-        .map(|goal| (goal, estimates.forecast(goal.ladder, goal.rung, goal.rail)))
+        .map(|goal| Told {
+            forecast: estimates.forecast(goal.ladder, goal.rung, goal.rail),
+            pull_alone: estimates
+                .on_ladder(goal.ladder, goal.rail)
+                .is_some_and(|believed| believed.grip_lies_below()),
+            goal,
+        })
         .collect();
     let rows = || -> Vec<Value> {
         let each = told.iter();
-        each.map(|(goal, forecast)| row(&log.name, goal, forecast.as_ref(), on))
+        each.map(|told| row(&log.name, &told.goal, told.forecast.as_ref(), on))
             .collect()
     };
     let text = match args.place.format {
@@ -54,6 +60,14 @@ pub fn run(args: &ForecastArgs) -> Result<Answer, Failed> {
         Format::Text => text(&log.name, &told, on),
     };
     Ok(Answer { text, with_problems })
+}
+
+/// What can be said of a goal.
+struct Told<'a> {
+    goal: Goal<'a>,
+    forecast: Option<Forecast>,
+    /// The hang lies below: the forecast is of the pull alone.
+    pull_alone: bool,
 }
 
 fn row(athlete: &str, goal: &Goal<'_>, forecast: Option<&Forecast>, on: NaiveDate) -> Value {
@@ -73,14 +87,20 @@ fn row(athlete: &str, goal: &Goal<'_>, forecast: Option<&Forecast>, on: NaiveDat
     })
 }
 
-fn text(athlete: &str, told: &[(Goal<'_>, Option<Forecast>)], on: NaiveDate) -> String {
+fn text(athlete: &str, told: &[Told<'_>], on: NaiveDate) -> String {
     let mut text = format!("{}\n", Style::for_stdout().strong(&visible(athlete)));
     if told.is_empty() {
         text.push_str("  no goal: join a ladder, or set one with log --goal LADDER/RUNG\n");
     }
-    for (goal, forecast) in told {
+    for Told {
+        goal,
+        forecast,
+        pull_alone,
+    } in told
+    {
         let side = on_side(goal.rail.side());
         let said = match forecast {
+            Some(forecast) if *pull_alone => format!("by pull alone: {}", belief::forecast(forecast, on)),
             Some(forecast) => belief::forecast(forecast, on),
             None => "nothing can be said: no sets yet that tell of it".to_owned(),
         };

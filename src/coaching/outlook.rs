@@ -103,10 +103,7 @@ pub fn chance_of(
     if let Help::FingerHelp(fingers) = rung.help {
         let single = one_arm::with_fingers(fingers)?.centre();
         let believed = estimates.on_ladder(ladder, rail)?;
-        // Sets with such help tell more of it than strength on both arms does.
-        let reach = believed
-            .link(LinkKind::Fingers)
-            .map_or(believed.reach, |link| link.reach);
+        let reach = believed.reach_with_fingers();
         // As the ladder's demands count repetitions.
         let asked = single * (EPLEY_REPS + reps) / (EPLEY_REPS + 1.0);
         return Some(reach.with_noise(DAY_SD).chance(asked));

@@ -118,3 +118,17 @@ fn people_read_a_range_and_a_condition() {
     assert_eq!(home.run(&["forecast"]).code, 2);
     assert_eq!(home.run(&["forecast", "--athlete", "Bob"]).code, 1);
 }
+
+#[test]
+fn where_the_hang_lies_below_the_forecast_is_said_to_be_of_the_pull_alone() {
+    let home = Home::new();
+    let mut rows = "athlete,date,movement,side,bodyweight_kg,added_kg,reps,hold_s,rir,ladder\n".to_owned();
+    rows.push_str("Ben,2026-01-01,,,,,,,,one-arm-pull-up\n");
+    for day in 10..28 {
+        rows.push_str(&format!("Ben,2026-02-{day},pull-up,,75,70,3,,1,\n"));
+    }
+    rows.push_str("Ben,2026-02-26,one-arm-hang,L,75,,,4,0,\n");
+    home.import(&rows);
+    let said = home.answer(&["forecast", "--athlete", "Ben", "--on", "2026-03-01"]);
+    assert_eq!(said.matches("by pull alone: ").count(), 1, "{said}");
+}

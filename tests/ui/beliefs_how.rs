@@ -81,16 +81,20 @@ fn opened(home: &Path, facts: Vec<(NaiveDate, Fact)>, place: Place, size: [f32; 
     harness
 }
 
+/// What is said of what has the focus.
+fn focused(harness: &Opened) -> String {
+    let node = harness.query_all(by().predicate(|node| node.is_focused())).last();
+    node.and_then(|node| node.accesskit_node().label())
+        .unwrap_or_default()
+}
+
 /// What is said of everything that Tab reaches, once around.
 fn tabbed(harness: &mut Opened) -> Vec<String> {
     let mut said: Vec<String> = Vec::new();
     for _ in 0..60 {
         harness.key_press(Key::Tab);
         harness.run_steps(2);
-        let focused = harness.query_all(by().predicate(|node| node.is_focused())).last();
-        let label = focused
-            .and_then(|node| node.accesskit_node().label())
-            .unwrap_or_default();
+        let label = focused(harness);
         if said.first() == Some(&label) {
             break;
         }
@@ -249,4 +253,25 @@ fn a_slip_of_today_is_marked_where_it_is_listed() {
     facts.push((today(), pull_up(237.5, 5, Outcome::Done, 78.5)));
     let harness = opened(home.path(), facts, Place::Next, DESK);
     harness.get_by_label_contains("+237.5 kg 5 reps, RIR 1. Looks like a typo, probability 0.9");
+}
+
+#[test]
+fn the_arrows_walk_the_sets_and_leave_the_focus_where_it_is() {
+    let home = tempfile::tempdir().unwrap();
+    let mut harness = opened(home.path(), year(), Place::Totals, DESK);
+    for key in [Key::T, Key::Tab, Key::ArrowLeft, Key::ArrowLeft] {
+        harness.key_press(key);
+        harness.run_steps(3);
+    }
+    assert!(
+        focused(&harness).starts_with("Estimated one-rep max"),
+        "{}",
+        focused(&harness)
+    );
+    let sets = harness.state().book.totals().open.unwrap().strength.unwrap().sets;
+    let last_but_one = &sets[sets.len() - 2].words;
+    assert!(
+        harness.query_all_by_label(last_but_one).count() > 0,
+        "{last_but_one}"
+    );
 }

@@ -10,7 +10,7 @@ use super::Series;
 /// The sets behind a belief. All are of days before the one that is asked about.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Basis {
-    /// How many sets; those that can't be (section "a training day" of the filter) are not among them.
+    /// How many sets; those that can't be, and that the filter drops, are not among them.
     pub sets: usize,
     /// On how many days.
     pub days: usize,

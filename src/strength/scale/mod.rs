@@ -120,6 +120,18 @@ impl RailBelief {
         self.mover.is_some()
     }
 
+    /// Whether the hang lies clearly below the rest, so that what is said of the pull is not yet said of the hand.
+    pub fn grip_lies_below(&self) -> bool {
+        self.weakest.is_some_and(|weakest| weakest.kind == LinkKind::Hang)
+    }
+
+    /// What a rung with fingers is asked of: all evidence together, but sets with fingers alone where they lie clearly below the
+    /// rest, since who fails there is not helped by strong arms.
+    pub fn reach_with_fingers(&self) -> Reach {
+        let below = self.weakest.filter(|weakest| weakest.kind == LinkKind::Fingers);
+        below.map_or(self.reach, |weakest| weakest.own)
+    }
+
     /// What one kind of evidence says.
     pub fn link(&self, kind: LinkKind) -> Option<&Link> {
         self.links.iter().find(|link| link.kind == kind)

@@ -122,9 +122,10 @@ pub(super) const FORECAST: &str = "The forecast takes it that training goes on a
 
 /// What the forecast is about: where the hang lies below, the pull alone, lest it promise what the hand can't hold.
 fn goal_words(believed: &RailBelief) -> &'static str {
-    match believed.weakest {
-        Some(weakest) if weakest.kind == LinkKind::Hang => "the goal by pull alone",
-        _ => "the goal",
+    if believed.grip_lies_below() {
+        "the goal by pull alone"
+    } else {
+        "the goal"
     }
 }
 
@@ -195,7 +196,8 @@ pub(super) fn how_chance(
 ) -> Option<Vec<String>> {
     if matches!(rung.help, Help::FingerHelp(_)) {
         let mut believed = estimates.on_ladder(ladder, rail)?;
-        if believed.link(LinkKind::Fingers).is_some() {
+        // As the chance itself is asked.
+        if believed.reach_with_fingers() != believed.reach {
             believed.links.retain(|link| link.kind == LinkKind::Fingers);
         }
         return Some(how(&believed, unit));

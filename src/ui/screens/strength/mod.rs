@@ -3,7 +3,7 @@
 
 mod plot;
 
-use egui::Ui;
+use egui::{EventFilter, Ui};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
@@ -98,6 +98,7 @@ impl StrengthSheet {
             );
             false
         });
+        keep_arrows(ui);
         if closed {
             self.close();
         }
@@ -136,6 +137,19 @@ impl StrengthSheet {
             quiet(ui, words);
         }
     }
+}
+
+/// ← and → walk the sets; they must not walk the focus away from whatever has it.
+fn keep_arrows(ui: &Ui) {
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| {
+        if let Some(id) = memory.focused() {
+            memory.set_focus_lock_filter(id, filter);
+        }
+    });
 }
 
 /// The title of the button that opens it: with how many sets look like typos.

@@ -1,7 +1,7 @@
 //! The plots of strength over time: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
 
 use chrono::{Datelike, Days, Months, NaiveDate};
-use egui::{EventFilter, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
+use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, FilledArea, GridMark, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotPoint,
     PlotPoints, Points, Span, VPlacement,
@@ -191,12 +191,6 @@ fn strength_plot(
         response.request_focus();
     }
     if response.has_focus() {
-        // ← and → walk the sets; they must not walk the focus away.
-        let filter = EventFilter {
-            horizontal_arrows: true,
-            ..EventFilter::default()
-        };
-        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
         focus_ring(ui.painter(), response.rect, 3.0, theme);
     }
     (response.has_focus(), chosen)
