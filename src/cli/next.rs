@@ -14,7 +14,7 @@ use crate::report::words::Words;
 use crate::units::Unit;
 
 use super::args::NextArgs;
-use super::output::{Format, Style, csv_text, json_number, json_option, json_text};
+use super::output::{Format, NOBODY, Style, csv_text, json_number, json_option, json_text};
 use super::reading::{self, Reading};
 use super::{Answer, Failed};
 
@@ -249,6 +249,7 @@ pub fn run(args: &NextArgs) -> Result<Answer, Failed> {
     let text = match args.place.format {
         Format::Json => json_text(&Value::from(rows())),
         Format::Csv => csv_text(&rows(), &COLUMNS),
+        Format::Text if book.logs.is_empty() => NOBODY.to_owned(),
         Format::Text => {
             let mut text = text(&steps, &catalogue, &plates, unit, Style::for_stdout());
             for log in book

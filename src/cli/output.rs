@@ -16,6 +16,9 @@ pub enum Format {
     Csv,
 }
 
+/// What text says of a logbook without athletes.
+pub const NOBODY: &str = "Nobody is in this logbook yet; log something, or import a spreadsheet.\n";
+
 /// Writes the whole answer.
 ///
 /// # Errors

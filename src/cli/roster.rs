@@ -10,7 +10,7 @@ use crate::timeline::Pain;
 use crate::units::{Side, Unit};
 
 use super::args_record::RosterArgs;
-use super::output::{Format, Style, csv_text, json_number, json_text};
+use super::output::{Format, NOBODY, Style, csv_text, json_number, json_text};
 use super::reading::{self, Reading};
 use super::{Answer, Failed};
 
@@ -87,7 +87,7 @@ fn json(line: &Line) -> Value {
 /// The roster as an aligned table.
 pub fn text(lines: &[Line], unit: Unit, on: NaiveDate, style: Style) -> String {
     if lines.is_empty() {
-        return "Nobody is in this logbook yet; log something, or import a spreadsheet.\n".to_owned();
+        return NOBODY.to_owned();
     }
     let head = ["need", "athlete", "weighs", "weighed", "last set", "hurts", "on"].map(str::to_owned);
     let mut table = vec![head];

@@ -14,7 +14,7 @@ use crate::timeline::Timeline;
 use crate::units::{Added, Bodyweight, Side, Unit};
 
 use super::args::StrengthArgs;
-use super::output::{Format, Style, csv_text, json_number, json_option, json_text};
+use super::output::{Format, NOBODY, Style, csv_text, json_number, json_option, json_text};
 use super::reading::{self, Reading};
 use super::{Answer, Failed};
 
@@ -63,6 +63,7 @@ pub fn run(args: &StrengthArgs) -> Result<Answer, Failed> {
     let text = match args.place.format {
         Format::Json => json_text(&Value::from(rows())),
         Format::Csv => csv_text(&rows(), &COLUMNS),
+        Format::Text if book.logs.is_empty() => NOBODY.to_owned(),
         Format::Text => all
             .iter()
             .map(|(log, beliefs)| text(&log.name, beliefs, &catalogue, book.unit()))

@@ -231,7 +231,8 @@ impl<'t, 'a> Facts<'t, 'a> {
     }
 }
 
-/// A set of the form in the last so many days lets an unplaced rail stand on the rung that no-record names.
+/// A set of the form in the last so many days lets an unplaced rail stand on the rung that no-record names. Common
+/// practice, no source.
 const RECENT_FORM_DAYS: i64 = 28;
 /// Of so many judged days the standard is looked for. Common practice, no source.
 const LAST_JUDGED: usize = 4;

@@ -230,15 +230,18 @@ fn somebody_who_set_every_ladder_aside_goes_on_and_the_future_is_not_there_yet()
 }
 
 #[test]
-fn an_empty_logbook_has_an_empty_roster_and_a_missing_one_is_a_problem() {
+fn an_empty_logbook_says_what_to_do_first_and_a_missing_one_is_a_problem() {
     let home = Home::new();
     assert_eq!(home.run(&["roster"]).code, 1);
     std::fs::create_dir_all(home.logbook()).unwrap();
-    assert_eq!(home.answer(&["roster", "--format", "json"]), "[]\n");
-    assert!(
-        home.answer(&["roster"])
-            .starts_with("Nobody is in this logbook yet")
-    );
+    for command in ["roster", "next", "totals", "strength"] {
+        assert_eq!(home.answer(&[command, "--format", "json"]), "[]\n");
+        assert!(
+            home.answer(&[command])
+                .starts_with("Nobody is in this logbook yet; log something"),
+            "{command}"
+        );
+    }
 }
 
 #[test]
