@@ -6,7 +6,7 @@ use crate::report::sheet::{AthleteSheet, Card, Sheet, Work};
 
 use super::face::Face;
 use super::page::{Area, Document, HEIGHT, Ink, MARGIN, Page, WIDTH};
-use super::sheet::{care_line, nobody, terms};
+use super::sheet::{bound, care_line, day, terms};
 use super::wrap::{fitting, wrap};
 
 /// One rail of one athlete.
@@ -24,7 +24,7 @@ const BOX: f32 = 28.0;
 
 /// The sheet, a table a movement.
 pub fn document(sheet: &Sheet) -> Document {
-    let day = sheet.on.format("%A %-d %B %Y").to_string();
+    let day = day(sheet.on);
     let mut table = Table {
         sheet,
         day: day.clone(),
@@ -38,16 +38,7 @@ pub fn document(sheet: &Sheet) -> Document {
     }
     table.resting();
     table.close();
-    let mut document = Document {
-        title: format!("{}, {day}", sheet.gym),
-        pages: table.pages,
-    };
-    if document.pages.is_empty() {
-        document.pages.push(nobody());
-    }
-    document.own_up();
-    document.number(&format!("{} · {day}", sheet.gym));
-    document
+    bound(&sheet.gym, &day, format!("{}, {day}", sheet.gym), table.pages)
 }
 
 /// Rows by movement, the movement most rails do first; within it in the sheet's order.

@@ -4,7 +4,7 @@ use crate::report::meet::{CARE, LiftOf, MeetOf, MeetSheet, NAMES, TryOf, rest_wo
 
 use super::face::Face;
 use super::page::{Area, Document, Ink, MARGIN, Page, WIDTH};
-use super::sheet::{FLOOR, care_line, free_lines, lines, nobody, page_is_fresh};
+use super::sheet::{FLOOR, bound, care_line, day, free_lines, lines, page_is_fresh};
 use super::wrap::{fitting, wrap};
 
 const PAD: f32 = 9.0;
@@ -22,20 +22,12 @@ const QUIET: (Face, f32, Ink) = (Face::Label, SMALL, Ink::QUIET);
 
 /// The sheet, a page an athlete; more lifts than a page holds go on over the page.
 pub fn document(sheet: &MeetSheet) -> Document {
-    let day = sheet.on.format("%A %-d %B %Y").to_string();
-    let mut document = Document {
-        title: format!("{}, meet, {day}", sheet.gym),
-        pages: Vec::new(),
-    };
+    let day = day(sheet.on);
+    let mut pages = Vec::new();
     for athlete in &sheet.athletes {
-        pages_of(athlete, sheet, &day, &mut document.pages);
+        pages_of(athlete, sheet, &day, &mut pages);
     }
-    if document.pages.is_empty() {
-        document.pages.push(nobody());
-    }
-    document.own_up();
-    document.number(&format!("{} · {day}", sheet.gym));
-    document
+    bound(&sheet.gym, &day, format!("{}, meet, {day}", sheet.gym), pages)
 }
 
 fn pages_of(athlete: &MeetOf, sheet: &MeetSheet, day: &str, pages: &mut Vec<Page>) {

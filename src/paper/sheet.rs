@@ -18,19 +18,27 @@ pub(super) const CARE: &str = "Stop on sharp pain. Check bar, belt, chain and ba
 
 /// The sheet, a page an athlete; long lists go on over the page.
 pub fn document(sheet: &Sheet) -> Document {
-    let day = sheet.on.format("%A %-d %B %Y").to_string();
-    let mut document = Document {
-        title: format!("{}, {day}", sheet.gym),
-        pages: Vec::new(),
-    };
+    let day = day(sheet.on);
+    let mut pages = Vec::new();
     for athlete in &sheet.athletes {
-        pages_of(athlete, sheet, &day, &mut document.pages);
+        pages_of(athlete, sheet, &day, &mut pages);
     }
-    if document.pages.is_empty() {
-        document.pages.push(nobody());
+    bound(&sheet.gym, &day, format!("{}, {day}", sheet.gym), pages)
+}
+
+/// "Wednesday 18 November 2026".
+pub(super) fn day(on: chrono::NaiveDate) -> String {
+    on.format("%A %-d %B %Y").to_string()
+}
+
+/// Pages as a numbered document; one that says so where there is nobody.
+pub(super) fn bound(gym: &str, day: &str, title: String, mut pages: Vec<Page>) -> Document {
+    if pages.is_empty() {
+        pages.push(nobody());
     }
+    let mut document = Document { title, pages };
     document.own_up();
-    document.number(&format!("{} · {day}", sheet.gym));
+    document.number(&format!("{gym} · {day}"));
     document
 }
 
@@ -61,7 +69,7 @@ fn pages_of(athlete: &AthleteSheet, sheet: &Sheet, day: &str, pages: &mut Vec<Pa
 }
 
 /// A page that says that nobody is on the sheet.
-pub(super) fn nobody() -> Page {
+fn nobody() -> Page {
     let mut page = Page::default();
     page.words(
         MARGIN,

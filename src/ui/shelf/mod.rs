@@ -17,6 +17,7 @@ mod mend;
 mod next;
 mod opened;
 mod people;
+mod refresh;
 mod roster;
 mod rung_sheet;
 mod say;
@@ -48,8 +49,9 @@ pub use memory::open_window;
 
 use desk::Desk;
 use draft::Drafts;
-use jobs::{Job, Refresh};
+use jobs::Job;
 use opened::Opened;
+use refresh::Refresh;
 use undo::SavedClass;
 use watch::Watch;
 

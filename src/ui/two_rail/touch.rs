@@ -7,7 +7,7 @@ use crate::ui::views::{HandView, LadderView, Spot};
 use crate::units::Rail;
 
 use super::layout::{Layout, Width};
-use super::{beside, grip, overview, paint, spoken};
+use super::{belief, beside, grip, overview, paint, spoken};
 
 /// What a person did to the ladder.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -94,7 +94,7 @@ pub fn ladder_ui(
         );
     }
     if width != Width::Strip {
-        let tags = paint::tags(&painter, view, layout, &theme);
+        let tags = belief::tags(&painter, view, layout, &theme);
         for (rail, tag) in tags.into_iter().filter(|(_, tag)| clip.contains_rect(*tag)) {
             if let Some(outlook) = view.outlook.iter().find(|outlook| outlook.rail == rail) {
                 let id = ui.scope_id().with(("belief", rail));
