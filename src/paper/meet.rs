@@ -4,7 +4,7 @@ use crate::report::meet::{CARE, LiftOf, MeetOf, MeetSheet, NAMES, TryOf, rest_wo
 
 use super::face::Face;
 use super::page::{Area, Document, Ink, MARGIN, Page, WIDTH};
-use super::sheet::{FLOOR, bound, care_line, day, free_lines, lines, page_is_fresh};
+use super::sheet::{FLOOR, bound, care_line, day, free_lines, lines, named_page, page_is_fresh};
 use super::wrap::{fitting, wrap};
 
 const PAD: f32 = 9.0;
@@ -64,26 +64,9 @@ fn pages_of(athlete: &MeetOf, sheet: &MeetSheet, day: &str, pages: &mut Vec<Page
 
 /// Name and bodyweight, with a line to write today's on. Returns the page and where it goes on.
 fn head(athlete: &MeetOf, sheet: &MeetSheet, day: &str, goes_on: bool) -> (Page, f32) {
-    let mut page = Page::default();
-    let room = WIDTH - 2.0 * MARGIN;
-    let quiet = (Face::Label, 10.0, Ink::QUIET);
-    page.words(MARGIN, MARGIN + 8.0, quiet, &format!("{} · meet", sheet.gym));
-    page.words_to(WIDTH - MARGIN, MARGIN + 8.0, quiet, day);
-    let name = if goes_on {
-        format!("{} (goes on)", athlete.name)
-    } else {
-        athlete.name.clone()
-    };
-    let size = fitting(&name, Face::Strong, &[26.0, 22.0, 18.0, 14.0], room);
-    let mut y = MARGIN + 38.0;
-    for line in wrap(&name, Face::Strong, size, room) {
-        page.words(MARGIN, y, (Face::Strong, size, Ink::BLACK), &line);
-        y += size * 1.15;
-    }
-    y -= size * 1.15;
+    let (mut page, mut y) = named_page(&format!("{} · meet", sheet.gym), day, &athlete.name, goes_on);
     if goes_on {
-        page.rule((MARGIN, WIDTH - MARGIN), y + 10.0, 1.0, Ink::BLACK);
-        return (page, y + 20.0);
+        return (page, y);
     }
     y += 22.0;
     let text = (Face::Text, 11.0, Ink::BLACK);

@@ -93,17 +93,17 @@ pub(super) fn page_is_fresh(y: f32) -> bool {
     y < 190.0
 }
 
-/// Name, bodyweight, pain, and lines to write both on. Returns the page and where it goes on.
-fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Page, f32) {
+/// A page with an athlete's name, and how low it goes; one that only goes on is ruled off already.
+pub(super) fn named_page(gym: &str, day: &str, name: &str, goes_on: bool) -> (Page, f32) {
     let mut page = Page::default();
     let room = WIDTH - 2.0 * MARGIN;
     let quiet = (Face::Label, 10.0, Ink::QUIET);
-    page.words(MARGIN, MARGIN + 8.0, quiet, &sheet.gym);
+    page.words(MARGIN, MARGIN + 8.0, quiet, gym);
     page.words_to(WIDTH - MARGIN, MARGIN + 8.0, quiet, day);
     let name = if goes_on {
-        format!("{} (goes on)", athlete.name)
+        format!("{name} (goes on)")
     } else {
-        athlete.name.clone()
+        name.to_owned()
     };
     let size = fitting(&name, Face::Strong, &[26.0, 22.0, 18.0, 14.0], room);
     let mut y = MARGIN + 38.0;
@@ -115,6 +115,16 @@ fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Pag
     if goes_on {
         page.rule((MARGIN, WIDTH - MARGIN), y + 10.0, 1.0, Ink::BLACK);
         return (page, y + 20.0);
+    }
+    (page, y)
+}
+
+/// Name, bodyweight, pain, and lines to write both on. Returns the page and where it goes on.
+fn head(athlete: &AthleteSheet, sheet: &Sheet, day: &str, goes_on: bool) -> (Page, f32) {
+    let (mut page, mut y) = named_page(&sheet.gym, day, &athlete.name, goes_on);
+    let room = WIDTH - 2.0 * MARGIN;
+    if goes_on {
+        return (page, y);
     }
     y += 24.0;
     let text = (Face::Text, 11.0, Ink::BLACK);

@@ -101,9 +101,9 @@ fn a_step_forward_that_is_likelier_to_fail_says_so() {
     assert!(says);
 }
 
-#[test]
-fn what_holds_a_rail_back_joins_its_reasons_last() {
-    let athlete = athlete()
+/// On the rung of three fingers, strong with both arms.
+fn strong_on_three_fingers() -> Athlete {
+    athlete()
         .weighing(80.0)
         .placed_on("one-arm-pull-up", "fingers-3", 60.days_ago())
         .did_each(
@@ -114,10 +114,14 @@ fn what_holds_a_rail_back_joins_its_reasons_last() {
                 .at_bodyweight(80.0)
                 .of("pull-up"),
         )
-        .did(
-            4.days_ago(),
-            2.holds_of(3).left().at_bodyweight(80.0).of("one-arm-hang"),
-        );
+}
+
+#[test]
+fn what_holds_a_rail_back_joins_its_reasons_last() {
+    let athlete = strong_on_three_fingers().did(
+        4.days_ago(),
+        2.holds_of(3).left().at_bodyweight(80.0).of("one-arm-hang"),
+    );
     let steps = with_beliefs(&athlete);
     let rules: Vec<Vec<&str>> = steps
         .iter()
@@ -132,17 +136,7 @@ fn what_holds_a_rail_back_joins_its_reasons_last() {
 
 #[test]
 fn who_fails_with_three_fingers_is_given_no_good_chance_with_them_however_strong_both_arms_are() {
-    let strong = athlete()
-        .weighing(80.0)
-        .placed_on("one-arm-pull-up", "fingers-3", 60.days_ago())
-        .did_each(
-            [24, 21, 17, 14, 10, 7].map(|days: i32| days.days_ago()),
-            3.sets_of(3)
-                .with(75.0)
-                .leaving(1.0)
-                .at_bodyweight(80.0)
-                .of("pull-up"),
-        );
+    let strong = strong_on_three_fingers();
     let failed = strong
         .clone()
         .did(3.days_ago(), one_set(1).right().failed().at_bodyweight(80.0));
