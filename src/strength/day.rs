@@ -2,12 +2,13 @@
 
 use crate::units::{Outcome, Side};
 
+use super::alone::learn_alone;
 use super::bodyweight::{Trend, Weighed};
 use super::curve::Curve;
 use super::filter::Filter;
 use super::rows::{self, Row, sign, slot};
 use super::says::{self, Says};
-use super::set::{Observed, learn};
+use super::set::{LIKELY_TYPO, Observed, learn};
 use super::state::{BIAS, ENDURANCE, LEVEL, READINESS, SHAPE, State};
 use super::training::{Attempt, Start, TrainingDay};
 use super::typos::{self, Likely};
@@ -34,7 +35,7 @@ pub struct SetRead {
 impl SetRead {
     /// Whether it looks like a typo: more likely not what it says than so.
     pub fn looks_like_a_typo(&self) -> bool {
-        self.outlier >= 0.5
+        self.outlier >= LIKELY_TYPO
     }
 }
 
@@ -179,7 +180,13 @@ impl Filter {
                 side: sign(row.side),
             };
             let bias = state.mean[BIAS];
-            let moved = learn(state, &observed, self.wobbles(row, said), &self.tuning);
+            let wobbles = self.wobbles(row, said);
+            let alone = rows.iter().filter(|other| other.side == row.side).count() == 1;
+            let moved = if alone && self.tuning.keeps_sense {
+                learn_alone(state, &observed, wobbles, &self.tuning)
+            } else {
+                learn(state, &observed, wobbles, &self.tuning)
+            };
             if let Some(slot) = read.sets.get_mut(row.nth) {
                 *slot = Some(SetRead {
                     outlier: moved.outlier,

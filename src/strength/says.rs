@@ -45,10 +45,8 @@ pub(super) enum Shown {
     Pushed,
     /// The day's hardest, the first at its load or more than the one before, and followed by fewer.
     ThenFewer,
-    /// So many repetitions fewer than the one before at the same load, and the last at it.
+    /// So many repetitions fewer than the one before at the same load, and the day's last. Where more follow it says less.
     Fewer(u8),
-    /// So many fewer, and more sets followed.
-    FewerThenMore(u8),
 }
 
 impl Shown {
@@ -77,15 +75,6 @@ impl Shown {
                 0.005,
             ),
             Shown::Fewer(3..) => ([0.03, 0.04, 0.13, 0.18, 0.20, 0.18, 0.11, 0.07, 0.04, 0.02], 0.02),
-            Shown::FewerThenMore(..=1) => (
-                [0.13, 0.14, 0.22, 0.17, 0.12, 0.06, 0.03, 0.012, 0.008, 0.008],
-                0.07,
-            ),
-            Shown::FewerThenMore(2) => (
-                [0.045, 0.09, 0.22, 0.21, 0.16, 0.08, 0.04, 0.02, 0.013, 0.012],
-                0.09,
-            ),
-            Shown::FewerThenMore(3..) => ([0.02, 0.04, 0.11, 0.17, 0.18, 0.16, 0.10, 0.06, 0.04, 0.03], 0.08),
         }
     }
 }
@@ -145,20 +134,13 @@ fn by_neighbours(before: &[Row], row: &Row, after: &[Row], hardest: bool) -> Say
     match hardest {
         _ if missed_next => Says::Shown(Shown::BeforeMiss),
         false => match gained {
-            Some(by) if by <= -0.5 => {
-                let fewer = if by > -1.5 {
-                    1
-                } else if by > -2.5 {
-                    2
-                } else {
-                    3
-                };
-                Says::Shown(if next.is_some() {
-                    Shown::FewerThenMore(fewer)
-                } else {
-                    Shown::Fewer(fewer)
-                })
-            }
+            Some(by) if by <= -0.5 && next.is_none() => Says::Shown(Shown::Fewer(if by > -1.5 {
+                1
+            } else if by > -2.5 {
+                2
+            } else {
+                3
+            })),
             _ => Says::AtLeast,
         },
         true if fell(then) && (rose || gained.is_none()) => Says::Shown(Shown::ThenFewer),

@@ -39,6 +39,16 @@ pub(super) struct Moved {
     pub(super) outlier: f64,
 }
 
+impl Moved {
+    /// Whether the set is more likely a typo than not.
+    pub(super) fn looks_like_a_typo(self) -> bool {
+        self.outlier >= LIKELY_TYPO
+    }
+}
+
+/// Probability from which a set looks like a typo: more likely not what it says than so.
+pub(super) const LIKELY_TYPO: f64 = 0.5;
+
 /// Coefficients smaller than this change nothing that is shown.
 const NOTHING: f64 = 1e-9;
 

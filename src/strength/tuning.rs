@@ -155,7 +155,8 @@ pub struct Tuning {
     pub exact_bias: bool,
     /// Repetitions by which a habit leaves more where nobody ever reports or misses than where everybody does. T.
     pub habit_silence: f64,
-    /// Whether a set that asks for more strength of the moment never lowers the level, nor the other way round.
+    /// Whether a set that asks for more strength of the moment never lowers the level, nor the other way round, and one more
+    /// repetition in the only set of a day never lowers the belief.
     pub keeps_sense: bool,
     /// Factor on the sd of the belief before the third training day. T.
     pub first_days_widen: f64,

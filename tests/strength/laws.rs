@@ -63,28 +63,43 @@ fn stays_finite(log: &[AnyDay]) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-/// By how much one more repetition may lower the belief where the set is hardly a typo. Measured, no source.
-const TRIFLE: f64 = 0.004;
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+
+    // A set that looks like a typo moves the belief by less than a tenth (measured), whatever it says: there the rule ends.
+    #[test]
+    fn one_more_repetition_in_the_only_set_of_a_day_never_lowers_the_belief(
+        added in -10.0..60.0f64,
+        reps in 1u16..25,
+        rir in prop::option::of(0u8..6),
+        missed: bool,
+        silent: bool,
+        known_days in 0usize..16,
+        later in 1u64..30,
+    ) {
+        let mut days = two_months();
+        days.truncate(known_days);
+        if silent {
+            days.iter_mut().flat_map(|day| &mut day.attempts).for_each(|set| set.left = None);
+        }
+        let before = read(&days);
+        let (outcome, rir) = if missed { (Outcome::Missed, None) } else { (Outcome::Done, rir.map(f64::from)) };
+        let with = |reps: u16| {
+            let mut filter = before.clone();
+            let seen = filter.learn(&on(60, vec![attempt(80.0, added, reps, rir, outcome)])).sets[0].unwrap();
+            (seen.looks_like_a_typo(), filter.belief(None, date(60 + later)).unwrap().one_rep_max().kg())
+        };
+        let ((fewer_doubted, fewer), (doubted, more)) = (with(reps), with(reps + 1));
+        if doubted && let Some(without) = before.belief(None, date(60 + later)) {
+            let moved = (more / without.one_rep_max().kg()).ln();
+            prop_assert!(moved.abs() <= 0.1, "{moved}");
+        }
+        prop_assert!(doubted || fewer_doubted || more >= fewer * (1.0 - 1e-9), "{fewer} {more}");
+    }
+}
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
-
-    // It can lower it: far more repetitions than before at a light load tell of endurance, and the heavy sets then of a lower 1RM; a
-    // set far beyond belief may be a typo, one far below it an easy day, and the likelier either the less the set moves the
-    // belief. That the level itself falls for more repetitions than expected is barred.
-    #[test]
-    fn one_more_repetition_lowers_the_belief_by_a_trifle_at_most(added in -5.0..60.0f64, reps in 1u16..20, rir in prop::option::of(0u8..5)) {
-        let mut days = two_months();
-        let mut last = |reps: u16| {
-            days[15] = on(60, vec![attempt(80.0, added, reps, rir.map(f64::from), Outcome::Done)]);
-            let mut filter = read(&days[..15]);
-            let seen = filter.learn(&days[15]).sets[0].unwrap().outlier;
-            (seen, filter.belief(None, date(61)).unwrap().one_rep_max().kg())
-        };
-        let ((_, fewer), (doubt, more)) = (last(reps), last(reps + 1));
-        let bound = if doubt < 0.05 { TRIFLE } else { 0.06 };
-        prop_assert!(more >= fewer * (1.0 - bound), "{reps} reps, {rir:?} left, {doubt}: {fewer} {more}");
-    }
 
     #[test]
     fn one_more_set_hardly_ever_widens_the_belief(added in -40.0..60.0f64, reps in 0u16..20, rir in prop::option::of(0u8..5), silent: bool) {
