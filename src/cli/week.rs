@@ -82,7 +82,6 @@ fn rows(athlete: &str, trained: &Trained<'_>) -> Vec<Value> {
 
 fn text(athlete: &str, trained: &Trained<'_>, on: chrono::NaiveDate) -> String {
     let style = Style::for_stdout();
-    let is_over = on >= trained.week.sunday();
     let mut text = format!(
         "{}\n  {}, {}: {}; {}\n",
         style.strong(&visible(athlete)),
@@ -94,18 +93,15 @@ fn text(athlete: &str, trained: &Trained<'_>, on: chrono::NaiveDate) -> String {
     for group in trained.groups.iter().filter(|group| group.sets() > 0.0) {
         text.push_str(&line(group));
     }
-    let lines = words::summary(trained, is_over)
-        .into_iter()
-        .chain([words::RANGES.to_owned()]);
     if trained.hard_sets() > 0 {
-        lines.for_each(|line| text.push_str(&format!("    {line}\n")));
+        text.push_str(&format!("    {}\n", words::RANGES));
     }
     let close = words::close(&trained.close, on);
     for (what, rest) in &close {
         text.push_str(&format!("    joints          {what}{rest}\n"));
     }
-    for rested in &trained.resting {
-        text.push_str(&format!("    rests           {}\n", words::rested_how(rested)));
+    for (_, _, how) in words::resting(&trained.resting) {
+        text.push_str(&format!("    rests           {how}\n"));
     }
     if !close.is_empty() {
         text.push_str(&format!("    {}\n", words::CARE));

@@ -126,14 +126,21 @@ fn from(group: &Group<'_>) -> String {
     each.join("; ")
 }
 
-/// What the week lacks and has too much of, in a sentence or two; none where all that is trained lies within.
+/// Groups named in a summary, at most.
+const NAMED: usize = 3;
+
+/// What lies furthest below its range, and what above, in a sentence or two; none where all that is trained lies within.
 pub fn summary(trained: &Trained<'_>, is_over: bool) -> Option<String> {
     let of = |status: Status| {
         let groups = trained
             .groups
             .iter()
             .filter(|group| group.status() == Some(status));
+        let mut groups: Vec<&Group<'_>> = groups.collect();
+        groups.sort_by(|a, b| b.missing().total_cmp(&a.missing()));
         let each: Vec<String> = groups
+            .iter()
+            .take(NAMED)
             .map(|group| {
                 format!(
                     "{} {}",
@@ -145,7 +152,7 @@ pub fn summary(trained: &Trained<'_>, is_over: bool) -> Option<String> {
         (!each.is_empty()).then(|| each.join(", "))
     };
     let so_far = if is_over { "" } else { " so far" };
-    let below = of(Status::Below).map(|groups| format!("Below{so_far}: {groups}."));
+    let below = of(Status::Below).map(|groups| format!("Furthest below{so_far}: {groups}."));
     let above = of(Status::Above).map(|groups| format!("Above: {groups}."));
     let both: Vec<String> = above.into_iter().chain(below).collect();
     (!both.is_empty()).then(|| both.join(" "))
@@ -234,16 +241,7 @@ pub fn close(all: &[Close], today: NaiveDate) -> Vec<(String, String)> {
 }
 
 fn said(group: &[&Close], close: &Close, today: NaiveDate) -> (String, String) {
-    let names: Vec<String> = group
-        .iter()
-        .enumerate()
-        .map(|(nth, one)| {
-            let name = joint_on(one.joint, one.rail);
-            if nth == 0 { name } else { name.to_lowercase() }
-        })
-        .collect();
-    let names: Vec<&str> = names.iter().map(String::as_str).collect();
-    let names = super::totals::listed(&names);
+    let names = named(group.iter().map(|one| (one.joint, one.rail)));
     let running = close.running();
     let how = if running > 1 {
         format!("{running} days running")
@@ -259,45 +257,72 @@ fn said(group: &[&Close], close: &Close, today: NaiveDate) -> (String, String) {
         };
         format!(" Pain {} of 10 on {day}.{advice}", pain.score)
     });
-    let hours = if close.strains { "72 h" } else { "48 h" };
-    let after = if close.strains {
-        " after lowering, straight-arm and other work near the tendons’ limit"
-    } else {
-        " between days of work"
-    };
+    let hours = hours(close.strains);
     let rest = if close.rested_from > today {
         format!(
-            " Free it until {}: {hours}{after}.",
+            " Leave free until {}: {hours}.",
             close.rested_from.format("%a %-d %b")
         )
     } else {
-        format!(
-            " {}{after} let tendons settle.",
-            if close.strains { "Three days" } else { "48 h" }
-        )
+        format!(" Next time leave {hours}.")
     };
     let strong = format!("{names}: loaded {}, {how}.", day_list(&close.days));
     (strong, format!("{pain}{rest}"))
 }
 
-/// "Elbows", "Thu 26 Nov": what still rests, and from when on it is rested.
-pub fn rested(rested: &Rested) -> (String, String) {
-    let from = rested.from.format("%a %-d %b").to_string();
-    (joint_on(rested.joint, rested.rail), from)
-}
-
-/// How a joint's rest came about.
-pub fn rested_how(rested: &Rested) -> String {
-    let (name, from) = self::rested(rested);
-    let hours = if rested.strains {
-        "72 h after lowering, straight-arm or one-arm work"
+/// How long a joint rests, and after what.
+fn hours(strains: bool) -> &'static str {
+    if strains {
+        "72 h after lowering, straight-arm, one-arm and palms-up work"
     } else {
         "48 h after a day of work"
+    }
+}
+
+/// "Elbows and left shoulder": joints by name, a joint of both sides said once.
+fn named(joints: impl Iterator<Item = (Joint, Rail)>) -> String {
+    let mut each: Vec<(Joint, Rail)> = Vec::new();
+    for (joint, rail) in joints {
+        match each.iter_mut().find(|(known, _)| *known == joint) {
+            Some((_, known)) if *known != rail => *known = Rail::Both,
+            Some(_) => {}
+            None => each.push((joint, rail)),
+        }
+    }
+    let names: Vec<String> = each
+        .into_iter()
+        .map(|(joint, rail)| joint_on(joint, rail).to_lowercase())
+        .collect();
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    super::words::capital(&super::totals::listed(&names))
+}
+
+/// What still rests: which joints, until when, and how that came about. Joints that rest until the same day are said together.
+pub fn resting(all: &[Rested]) -> Vec<(String, String, String)> {
+    let mut told: Vec<Vec<&Rested>> = Vec::new();
+    for one in all {
+        let same =
+            |first: &Rested| (first.from, first.last, first.strains) == (one.from, one.last, one.strains);
+        match told
+            .iter_mut()
+            .find(|group| group.first().is_some_and(|first| same(first)))
+        {
+            Some(group) => group.push(one),
+            None => told.push(vec![one]),
+        }
+    }
+    let words = |group: &Vec<&Rested>| {
+        let first = group.first()?;
+        let names = named(group.iter().map(|one| (one.joint, one.rail)));
+        let from = first.from.format("%a %-d %b").to_string();
+        let last = first.last.format("%a %-d %b");
+        let how = format!(
+            "{names}: last loaded {last}; {}, so free until {from}.",
+            hours(first.strains)
+        );
+        Some((names, from, how))
     };
-    format!(
-        "{name}: last loaded {}, {hours}, so free until {from}.",
-        rested.last.format("%a %-d %b")
-    )
+    told.iter().filter_map(words).collect()
 }
 
 /// "Front lever: 3 × 6–10 s, rest 2–4 min", "Left 3 × 2–4, 1 in reserve", for each rail of a block.

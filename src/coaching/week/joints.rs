@@ -22,13 +22,13 @@ const WEEKS_BACK: u32 = 6;
 
 /// Hard sets that loaded one joint of one side, day by day.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct JointLine {
+pub struct JointLine<'a> {
     /// The joint.
     pub joint: Joint,
     /// The side.
     pub side: Side,
-    /// Hard sets of each day, Monday first.
-    pub days: Vec<u32>,
+    /// What each day did to it, Monday first.
+    pub days: Vec<Load<'a>>,
 }
 
 /// A joint that was loaded on days too near each other.
@@ -78,17 +78,21 @@ pub struct Rested {
 }
 
 /// What one day did to a joint.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-struct Load {
-    sets: u32,
-    strains: bool,
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Load<'a> {
+    /// Hard sets.
+    pub sets: u32,
+    /// Whether the work asks 72 h.
+    pub strains: bool,
+    /// Titles of the movements, in order.
+    pub movements: Vec<&'a str>,
 }
 
 /// The loaded days of every joint and side, as far back as a row of days reaches into the week.
 pub(super) struct Loads<'t, 'a> {
     timeline: &'t Timeline<'a>,
     week: Week,
-    of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load>>,
+    of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load<'a>>>,
 }
 
 /// Left before right.
@@ -98,7 +102,7 @@ fn is_right(side: Side) -> bool {
 
 impl<'t, 'a> Loads<'t, 'a> {
     pub fn gather(timeline: &'t Timeline<'a>, catalogue: &Catalogue, week: Week) -> Self {
-        let mut of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load>> = BTreeMap::new();
+        let mut of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load<'a>>> = BTreeMap::new();
         let oldest = week.earlier(WEEKS_BACK).monday();
         for set in in_days(&timeline.sets, oldest, week.sunday()) {
             if !hard::is_hard(set) {
@@ -115,13 +119,16 @@ impl<'t, 'a> Loads<'t, 'a> {
                     let load = days.entry(set.date).or_default();
                     load.sets += 1;
                     load.strains |= strains;
+                    if !load.movements.contains(&movement.title.as_str()) {
+                        load.movements.push(&movement.title);
+                    }
                 }
             }
         }
         Self { timeline, week, of }
     }
 
-    fn each(&self) -> impl Iterator<Item = (Joint, Side, &BTreeMap<NaiveDate, Load>)> {
+    fn each(&self) -> impl Iterator<Item = (Joint, Side, &BTreeMap<NaiveDate, Load<'a>>)> {
         let side = |right| if right { Side::Right } else { Side::Left };
         self.of
             .iter()
@@ -129,15 +136,18 @@ impl<'t, 'a> Loads<'t, 'a> {
     }
 
     /// Day by day.
-    pub fn lines(&self) -> Vec<JointLine> {
-        let sets = |days: &BTreeMap<NaiveDate, Load>, date| days.get(&date).map_or(0, |load| load.sets);
+    pub fn lines(&self) -> Vec<JointLine<'a>> {
         self.each()
             .map(|(joint, side, days)| JointLine {
                 joint,
                 side,
-                days: self.week.days().map(|date| sets(days, date)).collect(),
+                days: self
+                    .week
+                    .days()
+                    .map(|date| days.get(&date).cloned().unwrap_or_default())
+                    .collect(),
             })
-            .filter(|line| line.days.iter().any(|sets| *sets > 0))
+            .filter(|line| line.days.iter().any(|load| load.sets > 0))
             .collect()
     }
 
@@ -161,10 +171,7 @@ impl<'t, 'a> Loads<'t, 'a> {
                     .iter_mut()
                     .find(|other| other.is_the_same_but_for_the_side(&close))
                 {
-                    Some(other) => {
-                        other.rail = Rail::Both;
-                        other.pain = worse(other.pain, close.pain);
-                    }
+                    Some(other) => other.rail = Rail::Both,
                     None => found.push(close),
                 }
             }
@@ -188,7 +195,8 @@ impl<'t, 'a> Loads<'t, 'a> {
                 continue;
             }
             let before = || days.range(..today).rev();
-            let open = |(date, load): (&NaiveDate, &Load)| (rest_of(*date, *load) > today).then_some(*date);
+            let open =
+                |(date, load): (&NaiveDate, &Load<'_>)| (rest_of(*date, load) > today).then_some(*date);
             let running = before()
                 .zip(1..)
                 .take_while(|((date, _), back)| (today - **date).num_days() == *back);
@@ -231,12 +239,11 @@ impl<'t, 'a> Loads<'t, 'a> {
 
 impl Close {
     fn is_the_same_but_for_the_side(&self, other: &Close) -> bool {
-        (self.joint, &self.days, self.strains) == (other.joint, &other.days, other.strains)
+        Close {
+            rail: self.rail,
+            ..other.clone()
+        } == *self
     }
-}
-
-fn worse(a: Option<Pain>, b: Option<Pain>) -> Option<Pain> {
-    a.into_iter().chain(b).max_by_key(|pain| (pain.score, pain.date))
 }
 
 /// Whether a set loads tendons near their limits: as its rung says, else as the rungs of its form say; lowering and straight
@@ -264,10 +271,10 @@ fn strains_a_tendon(set: &LoggedSet<'_>, catalogue: &Catalogue) -> bool {
 
 /// Loaded days in rows of two and more, each too near the one before: the very next day, or for work that strains on both days
 /// also the day after.
-fn rows(days: &BTreeMap<NaiveDate, Load>) -> Vec<Vec<(NaiveDate, Load)>> {
-    let mut rows: Vec<Vec<(NaiveDate, Load)>> = Vec::new();
+fn rows<'d, 'a>(days: &'d BTreeMap<NaiveDate, Load<'a>>) -> Vec<Vec<(NaiveDate, &'d Load<'a>)>> {
+    let mut rows: Vec<Vec<(NaiveDate, &Load<'_>)>> = Vec::new();
     for (date, load) in days {
-        let is_near = |before: &(NaiveDate, Load)| {
+        let is_near = |before: &(NaiveDate, &Load<'_>)| {
             let apart = days_apart(before.1.strains && load.strains);
             before
                 .0
@@ -275,8 +282,8 @@ fn rows(days: &BTreeMap<NaiveDate, Load>) -> Vec<Vec<(NaiveDate, Load)>> {
                 .is_some_and(|rested| *date < rested)
         };
         match rows.last_mut() {
-            Some(row) if row.last().is_some_and(is_near) => row.push((*date, *load)),
-            _ => rows.push(vec![(*date, *load)]),
+            Some(row) if row.last().is_some_and(is_near) => row.push((*date, load)),
+            _ => rows.push(vec![(*date, load)]),
         }
     }
     rows.retain(|row| row.len() > 1);
@@ -284,16 +291,16 @@ fn rows(days: &BTreeMap<NaiveDate, Load>) -> Vec<Vec<(NaiveDate, Load)>> {
 }
 
 /// The first day on which one day's work is spaced enough.
-fn rest_of(date: NaiveDate, load: Load) -> NaiveDate {
+fn rest_of(date: NaiveDate, load: &Load<'_>) -> NaiveDate {
     date.checked_add_days(Days::new(days_apart(load.strains)))
         .unwrap_or(date)
 }
 
 /// The first day on which all work until `last` is spaced enough.
-fn rested_from(days: &BTreeMap<NaiveDate, Load>, last: NaiveDate) -> NaiveDate {
+fn rested_from(days: &BTreeMap<NaiveDate, Load<'_>>, last: NaiveDate) -> NaiveDate {
     let latest = days.range(..=last).rev().take(3);
     latest
-        .map(|(date, load)| rest_of(*date, *load))
+        .map(|(date, load)| rest_of(*date, load))
         .max()
         .unwrap_or(last)
 }

@@ -17,7 +17,7 @@ use crate::timeline::{LoggedSet, Timeline};
 
 pub use budget::{Block, Built, Left, LeftOut, Why, build};
 pub use calendar::Week;
-pub use joints::{Close, JointLine, Rested};
+pub use joints::{Close, JointLine, Load, Rested};
 pub use muscles::{From, Group, Range, Status};
 
 /// What somebody did in one week, as far as the timeline knows it.
@@ -30,7 +30,7 @@ pub struct Trained<'a> {
     /// Every muscle group, in the order of [`crate::catalogue::Muscle::ALL`].
     pub groups: Vec<Group<'a>>,
     /// Each joint and side that was loaded in the week, left before right.
-    pub joints: Vec<JointLine>,
+    pub joints: Vec<JointLine<'a>>,
     /// Joints loaded on days that are too near each other.
     pub close: Vec<Close>,
     /// Joints that still rest on the timeline's day, where that lies in this week.

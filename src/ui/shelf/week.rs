@@ -36,21 +36,14 @@ pub(super) fn view(opened: &Opened) -> Option<WeekView> {
         hard: words::hard_sets(shown.hard_sets()),
         what_is_hard: words::what_is_hard(),
         days: shown.days.iter().map(|of| day(of, opened.on)).collect(),
-        groups: shown.groups.iter().map(group).collect(),
+        groups: shown.groups.iter().map(|of| group(of, is_over)).collect(),
         note: note(&shown, is_over),
         joints: joints(&shown),
         close: close
             .into_iter()
             .map(|(strong, rest)| Phrase::strong(strong).then(rest))
             .collect(),
-        resting: shown
-            .resting
-            .iter()
-            .map(|rested| {
-                let (joint, from) = words::rested(rested);
-                (joint, from, words::rested_how(rested))
-            })
-            .collect(),
+        resting: words::resting(&shown.resting),
         care: words::CARE,
         session,
     })
@@ -108,7 +101,7 @@ fn day(day: &Day, today: NaiveDate) -> DayView {
     }
 }
 
-fn group(group: &Group<'_>) -> GroupView {
+fn group(group: &Group<'_>, is_over: bool) -> GroupView {
     GroupView {
         title: group.muscle.title(),
         direct: f64::from(group.direct),
@@ -118,6 +111,7 @@ fn group(group: &Group<'_>) -> GroupView {
         status: words::status(group).unwrap_or_default(),
         standing: match group.status() {
             None => Standing::Unsaid,
+            Some(Status::Below) if !is_over => Standing::SoFar,
             Some(Status::Below) => Standing::Below,
             Some(Status::Within) => Standing::Within,
             Some(Status::Above) => Standing::Above,
@@ -131,7 +125,7 @@ fn joints(trained: &Trained<'_>) -> Vec<JointView> {
     let mut rows = Vec::new();
     for of in trained.joints.chunk_by(|a, b| a.joint == b.joint) {
         match of {
-            [left, right] if left.days == right.days => rows.push(row(left, Rail::Both, true, trained)),
+            [left, right] if alike(left, right) => rows.push(row(left, Rail::Both, true, trained)),
             sides => {
                 let each = sides.iter().zip([true, false]);
                 rows.extend(each.map(|(line, first)| row(line, Rail::from(Some(line.side)), first, trained)));
@@ -141,7 +135,13 @@ fn joints(trained: &Trained<'_>) -> Vec<JointView> {
     rows
 }
 
-fn row(line: &JointLine, rail: Rail, is_first: bool, trained: &Trained<'_>) -> JointView {
+/// Whether both sides did the same, day by day.
+fn alike(left: &JointLine<'_>, right: &JointLine<'_>) -> bool {
+    let sets = |line: &JointLine<'_>| line.days.iter().map(|load| load.sets).collect::<Vec<_>>();
+    sets(left) == sets(right)
+}
+
+fn row(line: &JointLine<'_>, rail: Rail, is_first: bool, trained: &Trained<'_>) -> JointView {
     let side = rail.side().unwrap_or(Side::Left);
     let mine = |close: &&Close| close.joint == line.joint && close.rail.side().is_none_or(|of| of == side);
     let monday = trained.week.monday();
@@ -156,9 +156,20 @@ fn row(line: &JointLine, rail: Rail, is_first: bool, trained: &Trained<'_>) -> J
     });
     let longest = rows().map(Close::running).max().filter(|days| *days > 1);
     let running = longest.map(|days| format!("{days} days running"));
-    let days = trained.week.days().zip(&line.days).filter(|(_, sets)| **sets > 0);
+    let days = trained
+        .week
+        .days()
+        .zip(&line.days)
+        .filter(|(_, load)| load.sets > 0);
     let days: Vec<String> = days
-        .map(|(date, sets)| format!("{} {sets}", date.format("%a")))
+        .map(|(date, load)| {
+            format!(
+                "{} {} ({})",
+                date.format("%a"),
+                load.sets,
+                load.movements.join(", ")
+            )
+        })
         .collect();
     let said = running
         .as_ref()
@@ -170,12 +181,12 @@ fn row(line: &JointLine, rail: Rail, is_first: bool, trained: &Trained<'_>) -> J
             String::new()
         },
         rail,
-        beads: line.days.clone(),
+        beads: line.days.iter().map(|load| load.sets).collect(),
         links: links.collect(),
         how: format!(
             "{}: hard sets that load it, {}{said}.",
             words::joint_on(line.joint, rail),
-            days.join(", ")
+            days.join("; ")
         ),
         running,
     }
@@ -189,7 +200,7 @@ fn session(opened: &Opened, athlete: &Athlete, timeline: &Timeline<'_>, week: &T
     let head = if athlete.session.is_empty() {
         "You are on no ladder. Join one on Ladders, and its work can be put together here.".to_owned()
     } else if built.blocks.is_empty() {
-        "Nothing fits today: rest, or come back with more sets.".to_owned()
+        "Nothing of it fits today.".to_owned()
     } else if sets < built.budget {
         format!(
             "{sets} of {} sets: no more of today’s work fits or is asked.",

@@ -70,6 +70,8 @@ pub struct DayView {
 pub enum Standing {
     /// Nothing trained it.
     Unsaid,
+    /// Fewer sets than the range, in a week that goes on.
+    SoFar,
     /// Fewer sets than the range.
     Below,
     /// Within.

@@ -186,19 +186,25 @@ fn row_ui(ui: &mut Ui, strip: Rect, group: &GroupView, scale: &Scale, sizes: &Si
         hatched(&painter, bar(group.direct, sets), &theme);
     }
     painter.rect_filled(bar(0.0, group.direct), 0.0, *theme.steel);
-    if group.standing == Standing::Below {
+    let missing = match group.standing {
+        Standing::Below => Some(*theme.ember),
+        Standing::SoFar => Some(*theme.edge),
+        Standing::Unsaid | Standing::Within | Standing::Above => None,
+    };
+    if let Some(colour) = missing {
         let from = pos2(scale.x(sets) + 4.0, y);
         let to = pos2(range.left() - 2.0, y);
         if to.x > from.x {
-            painter.extend(Shape::dotted_line(&[from, to], *theme.ember, 4.5, 1.1));
+            painter.extend(Shape::dotted_line(&[from, to], colour, 4.5, 1.1));
         }
     }
-    let number = Ink::new(Face::Number, size::BODY, ink);
+    let face = if quiet { Face::Label } else { Face::Number };
+    let number = Ink::new(face, size::BODY, ink);
     let x = scale.plot.right() + 10.0;
     letters(&painter, pos2(x, y), Align2::LEFT_CENTER, &group.sets, number);
     let (face, colour) = match group.standing {
         Standing::Below | Standing::Above => (Face::LabelStrong, *theme.ember),
-        Standing::Within | Standing::Unsaid => (Face::Label, *theme.ink2),
+        Standing::Within | Standing::SoFar | Standing::Unsaid => (Face::Label, *theme.ink2),
     };
     let status = Ink::new(face, size::TABLE, colour);
     letters(

@@ -115,7 +115,7 @@ pub fn week_ui(ui: &mut Ui, view: &WeekView, state: &mut WeekState, actions: &mu
         });
     keep_arrows(ui);
     if let Some(sheet) = &mut state.session
-        && sheet.show(ui, &view.session, actions)
+        && sheet.show(ui, &view.session, view.care, actions)
     {
         state.session = None;
     }

@@ -29,7 +29,7 @@ impl SessionSheet {
     }
 
     /// Shows it; true once it should close.
-    pub fn show(&mut self, ui: &Ui, view: &SessionView, actions: &mut Actions) -> bool {
+    pub fn show(&mut self, ui: &Ui, view: &SessionView, care: &str, actions: &mut Actions) -> bool {
         let mut goes = false;
         let closed = SheetFrame::new("Build a session").width(620.0).show(ui, |ui| {
             self.budget_ui(ui, view, actions);
@@ -43,7 +43,11 @@ impl SessionSheet {
                 view.left_out.iter().for_each(|words| quiet(ui, words));
             }
             ui.add_space(12.0);
-            goes = Button::plain("Go to Next, to log it").flow(ui).clicked();
+            quiet(ui, care);
+            if !view.blocks.is_empty() {
+                ui.add_space(8.0);
+                goes = Button::plain("Go to Next, to log it").flow(ui).clicked();
+            }
             false
         });
         if goes {
