@@ -359,7 +359,7 @@ pub fn block_title(block: &Block, catalogue: &Catalogue) -> String {
 pub fn why(why: &Why) -> String {
     match why {
         Why::Lacks { muscle, sets, low } => format!(
-            "{} has {} of at least {} hard sets this week.",
+            "{}: {} of at least {} hard sets this week.",
             muscle.title(),
             number(*sets, 1),
             number(*low, 0)
@@ -368,7 +368,7 @@ pub fn why(why: &Why) -> String {
         Why::LastTrained(None) => "Not trained yet.".to_owned(),
         Why::Fresh => "Straight arms and balance first, while you are fresh.".to_owned(),
         Why::StillRests { joint, rail, last } => format!(
-            "{}: loaded {}, the rest isn’t over. Go easy, and leave it out if it is sore.",
+            "{}: loaded {}, the rest isn’t over. Go easy, or leave this out.",
             joint_on(*joint, *rail),
             last.format("%a %-d %b")
         ),

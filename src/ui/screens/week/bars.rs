@@ -3,7 +3,7 @@
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use crate::ui::pen::{Ink, Line, Pen, letters};
-use crate::ui::theme::{Face, STROKE_LINE, STROKE_OUTLINE, Theme, size};
+use crate::ui::theme::{Face, STROKE_LINE, STROKE_OUTLINE, Theme, size, translucent};
 use crate::ui::two_rail::heights::many;
 use crate::ui::views::{GroupView, Standing, WeekView};
 use crate::ui::widgets::{self, explained};
@@ -221,7 +221,7 @@ fn row_ui(ui: &mut Ui, strip: Rect, group: &GroupView, scale: &Scale, sizes: &Si
 
 /// A range: a quiet box with end lines.
 fn range_box(painter: &Painter, rect: Rect, theme: &Theme) {
-    painter.rect_filled(rect, 0.0, *theme.bench);
+    painter.rect_filled(rect, 0.0, translucent(*theme.edge, 0.18));
     for x in [rect.left(), rect.right()] {
         painter.vline(x, rect.y_range(), Stroke::new(STROKE_OUTLINE, *theme.edge));
     }
