@@ -14,9 +14,10 @@ pub const MOST_RESERVE: f64 = 4.0;
 /// With fewer repetitions in reserve than this, a set went to failure.
 const TO_FAILURE: f64 = 1.0;
 
-/// Whether anything was done: a repetition or a second, with a load above nothing.
+/// Whether anything was done: a repetition or a second, and not with help of all the bodyweight. A load that nobody logged was
+/// some load all the same.
 pub fn was_done(set: &LoggedSet<'_>) -> bool {
-    let moved_nothing = set.odd && set.system.is_none();
+    let moved_nothing = set.odd && set.system.is_none() && set.added.kg() < 0.0;
     set.amount > 0.0 && !moved_nothing
 }
 
