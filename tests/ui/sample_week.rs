@@ -113,9 +113,12 @@ fn of(back: u32, is_over: bool) -> WeekView {
             group("Inner thigh", 0.0, 2.0, true),
             group("Calves", 0.0, 1.5, true),
         ],
-        note: Phrase::strong("Furthest below so far: front shoulder 5.5, triceps 6, abs 7. ").then(
-            "Ranges a week: 8–20 sets kept 1–3 in reserve, or 4–10 to failure; common practice, no source.",
-        ),
+        note: Phrase::strong(if is_over {
+            "Above: lats 22. Furthest below: front shoulder 5.5, calves 1.5, triceps 6. "
+        } else {
+            "Furthest below so far: front shoulder 5.5, calves 1.5, triceps 6. "
+        })
+        .then("Ranges a week: 8–20 sets kept 1–3 in reserve, or 4–10 to failure; common practice, no source."),
         joints: vec![
             joint("Elbow", Rail::Left, [4, 0, 5, 0, 6, 0, 0], &[], None),
             joint("", Rail::Right, [4, 0, 6, 3, 4, 0, 0], &[(2, 3), (3, 4)], Some("3 days running")),

@@ -2,7 +2,7 @@
 
 use egui::Key;
 use egui_kittest::SnapshotResults;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable, by};
 use rungwright::ui::book::Deed;
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{JointView, Place, SessionView, WeekView};
@@ -28,7 +28,7 @@ fn shoot(shots: &mut SnapshotResults, name: &str, mut harness: Opened) {
 }
 
 fn deeds(harness: &Opened) -> Vec<Deed> {
-    harness.state().book().deeds.clone()
+    harness.state().book.deeds.clone()
 }
 
 #[test]
@@ -115,7 +115,7 @@ fn tab_walks_days_groups_and_joints_and_says_each() {
         harness.key_press(Key::Tab);
         harness.run();
         // An arrow turns the week and leaves the focus where it is.
-        let focused = harness.query_all_by(|node| node.is_focused()).next();
+        let focused = harness.query_all(by().predicate(|node| node.is_focused())).last();
         said.extend(focused.and_then(|node| node.accesskit_node().label()));
     }
     let at = |words: &str| {
@@ -163,7 +163,7 @@ fn somebody_on_no_ladder_is_told_where_to_join_one() {
 }
 
 #[test]
-fn many_joints_and_cautions_scroll_and_nothing_overlaps() {
+fn many_joints_and_cautions_make_the_cards_longer_than_the_window() {
     let mut shots = SnapshotResults::new();
     let mut view = sample_week::usual();
     let rows: Vec<JointView> = view.joints.iter().cycle().take(14).cloned().collect();

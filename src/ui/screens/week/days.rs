@@ -90,7 +90,14 @@ fn day_ui(ui: &mut Ui, card: Rect, day: &DayView) {
         Some(_) => Ink::new(Face::LabelStrong, 15.0, *theme.ink),
         None => Ink::new(Face::Label, 15.0, *theme.ink2),
     };
-    let what = Line::new(&day.what, what).squeezed(&painter, inner);
+    let whole = Line::new(&day.what, what).squeezed(&painter, inner);
+    // The most of the day, where there is no room for more.
+    let first = day.what.split(" + ").next().unwrap_or_default();
+    let what = if whole.elided {
+        Line::new(first, what).squeezed(&painter, inner)
+    } else {
+        whole
+    };
     painter.galley(
         pos2(card.left() + pad, middle - what.size().y / 2.0),
         what,

@@ -16,6 +16,8 @@ const PAD: f32 = 18.0;
 const HEAD: f32 = 86.0;
 /// Rows are so high, at least and at most.
 const ROW: (f32, f32) = (28.0, 40.0);
+/// How far a link from a day before Monday reaches out.
+const REACH: f32 = 19.0;
 /// Height of a chip that says when a joint is rested.
 const CHIP: f32 = 28.0;
 
@@ -33,7 +35,7 @@ impl Columns {
         let right = inner.right() - if note.is_some() { 66.0 } else { 6.0 };
         let left = inner.left() + 124.0;
         Self {
-            disc: inner.left() + 86.0,
+            disc: inner.left() + 82.0,
             first: left,
             apart: (right - left) / 6.4,
             note,
@@ -219,8 +221,7 @@ fn row_ui(ui: &mut Ui, strip: Rect, joint: &JointView, columns: &Columns) {
         y,
         line,
     );
-    let day_x =
-        |day: i8| usize::try_from(day).map_or(columns.x(0) - columns.apart * 0.45, |day| columns.x(day));
+    let day_x = |day: i8| usize::try_from(day).map_or(columns.x(0) - REACH, |day| columns.x(day));
     let mut linked = vec![false; days];
     for (from, to) in &joint.links {
         let rail = Rect::from_x_y_ranges(day_x(*from)..=day_x(*to), y - 3.0..=y + 3.0);

@@ -17,6 +17,8 @@ const MOST: u16 = 60;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct SessionSheet {
     sets: String,
+    /// The budget that was last asked for.
+    asked: u16,
     is_new: bool,
 }
 
@@ -24,6 +26,7 @@ impl SessionSheet {
     pub fn of(budget: u16) -> Self {
         Self {
             sets: budget.to_string(),
+            asked: budget,
             is_new: true,
         }
     }
@@ -85,7 +88,10 @@ impl SessionSheet {
         }
         match typed(&self.sets) {
             None => quiet(ui, &format!("A whole number from 1 to {MOST}.")),
-            Some(sets) if sets != view.budget => actions.write(Deed::SessionOf(sets)),
+            Some(sets) if sets != self.asked => {
+                self.asked = sets;
+                actions.write(Deed::SessionOf(sets));
+            }
             Some(_) => {}
         }
     }
