@@ -3,10 +3,14 @@
 use egui::Key;
 use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::{NodeT, Queryable, by};
-use rungwright::ui::book::Deed;
+use rungwright::logbook::Fact;
+use rungwright::logbook::record::Set;
+use rungwright::ui::book::{Book, Deed, Done};
 use rungwright::ui::theme::Choice;
-use rungwright::ui::views::{JointView, Place, SessionView, WeekView};
+use rungwright::ui::views::{JointView, Place, SessionView, SetDraft, Standing, WeekView};
+use rungwright::units::{Effort, Outcome, Rail, Seconds, Side};
 
+use crate::beliefs::{shelf_of, today, window_of, year};
 use crate::fake_book::FakeBook;
 use crate::kit::{DESK, SMALL};
 use crate::sample_week;
@@ -176,4 +180,120 @@ fn many_joints_and_cautions_make_the_cards_longer_than_the_window() {
         .collect();
     view.close = view.close.iter().cycle().take(4).cloned().collect();
     shoot(&mut shots, "week-full", week(view, SMALL, Choice::Light));
+}
+
+#[test]
+fn a_real_logbook_shows_this_week_and_those_before() {
+    // Today is Wednesday 18 March 2026; pull-ups were logged last on Wednesday 11.
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = shelf_of(home.path(), year());
+    let now = shelf.week();
+    assert_eq!(
+        (now.name.as_str(), now.hard.as_str(), now.back),
+        ("2026-W12", "0 hard sets", 0)
+    );
+    assert!(!now.is_empty && now.joints.is_empty());
+    assert!(
+        now.note.text().starts_with("No hard set yet this week."),
+        "{}",
+        now.note.text()
+    );
+    assert_eq!(shelf.perform(Deed::ShowWeek(1)), Done::Ok(None));
+    let before = shelf.week();
+    assert_eq!(
+        (before.span.as_str(), before.back),
+        ("Mon 9 – Sun 15 Mar 2026", 1)
+    );
+    let lats = &before.groups[0];
+    assert_eq!(
+        (lats.title, lats.direct, lats.standing),
+        ("Lats", 3.0, Standing::Below)
+    );
+    assert!(lats.how.contains("From Pull-up (Wed 3)."), "{}", lats.how);
+    assert_eq!(before.joints[0].beads, [0, 0, 3, 0, 0, 0, 0]);
+    assert!(
+        before.joints[0].how.contains("Wed 3 (Pull-up)"),
+        "{}",
+        before.joints[0].how
+    );
+}
+
+#[test]
+fn a_set_logged_now_is_in_the_week_and_off_the_session() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = shelf_of(home.path(), year());
+    let asked = shelf.week().session;
+    assert_eq!(asked.budget, 12);
+    assert_eq!(asked.blocks.len(), 1);
+    let sets = |view: &SessionView| {
+        view.blocks[0].parts[0]
+            .1
+            .chars()
+            .next()
+            .unwrap()
+            .to_digit(10)
+            .unwrap()
+    };
+    let before = sets(&asked);
+    let set = SetDraft {
+        ladder: "weighted-pull-up".into(),
+        rung: "plus-25".into(),
+        rail: Rail::Both,
+        amount: 5.0,
+        is_hold: false,
+        reserve: Some(1.0),
+        outcome: Outcome::Done,
+        note: None,
+    };
+    assert!(matches!(shelf.perform(Deed::Log(set)), Done::Ok(_)));
+    let view = shelf.week();
+    assert_eq!(view.hard, "1 hard set");
+    assert_eq!(view.days[2].sets.as_deref(), Some("1 set"));
+    assert_eq!(sets(&view.session), before - 1);
+    // A budget of one set is less than half of it.
+    shelf.perform(Deed::SessionOf(1));
+    let small = shelf.week().session;
+    assert_eq!((small.budget, small.blocks.len() + small.left_out.len()), (1, 1));
+}
+
+#[test]
+fn holds_without_a_ladder_or_a_reserve_have_a_week_too() {
+    let hang = Fact::Set(Set {
+        movement: "one-arm-hang".into(),
+        side: Some(Side::Left),
+        load: None,
+        effort: Effort::Hold(Seconds::try_from(20.0).unwrap()),
+        left: None,
+        outcome: Outcome::Done,
+        bodyweight: None,
+        ladder: None,
+        rung: None,
+        note: None,
+    });
+    let home = tempfile::tempdir().unwrap();
+    let shelf = shelf_of(home.path(), vec![(today(), hang.clone()), (today(), hang)]);
+    let view = shelf.week();
+    let forearms = view
+        .groups
+        .iter()
+        .find(|group| group.title == "Forearms")
+        .unwrap();
+    assert_eq!((forearms.direct, forearms.status.as_str()), (2.0, "6 below"));
+    assert!(
+        forearms
+            .how
+            .contains("on the left, the side with more; the other has 0"),
+        "{}",
+        forearms.how
+    );
+    assert!(view.joints.iter().all(|joint| joint.rail == Rail::Left));
+    assert!(
+        view.session.head.contains("on no ladder"),
+        "{}",
+        view.session.head
+    );
+    // The window shows it all the same.
+    let mut harness = window_of(shelf, Place::Week, SMALL, Choice::Light);
+    harness.run();
+    harness.get_by_label_contains("Forearms: 2 direct = 2 hard sets");
 }

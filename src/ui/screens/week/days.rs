@@ -59,7 +59,11 @@ fn day_ui(ui: &mut Ui, card: Rect, day: &DayView) {
             painter.extend(Shape::dashed_line(&corners, Stroke::new(width, edge), 4.0, 3.0));
         }
     }
-    let pad = if card.width() > 130.0 { 12.0 } else { 8.0 };
+    let pad = match card.width() {
+        width if width > 130.0 => 12.0,
+        width if width > 90.0 => 8.0,
+        _ => 4.0,
+    };
     let head = if today { *theme.ember } else { *theme.ink2 };
     let strong = Ink::new(Face::LabelStrong, 14.0, head);
     let quiet = Ink::new(Face::Label, 14.0, *theme.ink2);
