@@ -149,6 +149,32 @@ pub enum Joint {
     Ankle,
 }
 
+impl Joint {
+    /// Every joint, in the order that screens list them.
+    pub const ALL: [Joint; 7] = [
+        Joint::Elbow,
+        Joint::Shoulder,
+        Joint::Wrist,
+        Joint::Fingers,
+        Joint::Knee,
+        Joint::Hip,
+        Joint::Ankle,
+    ];
+
+    /// The same place, as pain is reported there.
+    pub fn site(self) -> Site {
+        match self {
+            Joint::Elbow => Site::Elbow,
+            Joint::Shoulder => Site::Shoulder,
+            Joint::Wrist => Site::Wrist,
+            Joint::Fingers => Site::Fingers,
+            Joint::Knee => Site::Knee,
+            Joint::Hip => Site::Hip,
+            Joint::Ankle => Site::Ankle,
+        }
+    }
+}
+
 /// Where pain can be reported: a joint, or the back, which counts for every movement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[allow(missing_docs)]
@@ -225,4 +251,70 @@ pub enum Muscle {
     Hamstrings,
     Adductors,
     Calves,
+}
+
+impl Muscle {
+    /// Every group, from the back over the chest and shoulders to the legs: the order that people read.
+    pub const ALL: [Muscle; 16] = [
+        Muscle::Lats,
+        Muscle::UpperBack,
+        Muscle::Biceps,
+        Muscle::Forearms,
+        Muscle::Chest,
+        Muscle::Triceps,
+        Muscle::FrontDelts,
+        Muscle::SideDelts,
+        Muscle::RearDelts,
+        Muscle::Abs,
+        Muscle::Erectors,
+        Muscle::Quads,
+        Muscle::Glutes,
+        Muscle::Hamstrings,
+        Muscle::Adductors,
+        Muscle::Calves,
+    ];
+
+    /// The id that answers use.
+    pub fn id(self) -> &'static str {
+        match self {
+            Muscle::Lats => "lats",
+            Muscle::UpperBack => "upper-back",
+            Muscle::Biceps => "biceps",
+            Muscle::Forearms => "forearms",
+            Muscle::Chest => "chest",
+            Muscle::Triceps => "triceps",
+            Muscle::FrontDelts => "front-delts",
+            Muscle::SideDelts => "side-delts",
+            Muscle::RearDelts => "rear-delts",
+            Muscle::Abs => "abs",
+            Muscle::Erectors => "erectors",
+            Muscle::Quads => "quads",
+            Muscle::Glutes => "glutes",
+            Muscle::Hamstrings => "hamstrings",
+            Muscle::Adductors => "adductors",
+            Muscle::Calves => "calves",
+        }
+    }
+
+    /// The name on screen.
+    pub fn title(self) -> &'static str {
+        match self {
+            Muscle::Lats => "Lats",
+            Muscle::UpperBack => "Upper back",
+            Muscle::Biceps => "Biceps",
+            Muscle::Forearms => "Forearms",
+            Muscle::Chest => "Chest",
+            Muscle::Triceps => "Triceps",
+            Muscle::FrontDelts => "Front shoulder",
+            Muscle::SideDelts => "Side shoulder",
+            Muscle::RearDelts => "Rear shoulder",
+            Muscle::Abs => "Abs",
+            Muscle::Erectors => "Back extensors",
+            Muscle::Quads => "Front thigh",
+            Muscle::Glutes => "Glutes",
+            Muscle::Hamstrings => "Hamstrings",
+            Muscle::Adductors => "Inner thigh",
+            Muscle::Calves => "Calves",
+        }
+    }
 }

@@ -80,6 +80,8 @@ pub enum Command {
     Forecast(ForecastArgs),
     /// Estimates as they would have been on past dates, from strictly earlier records
     Backtest(BacktestArgs),
+    /// Hard sets by muscle group in a week against the range, and joints on following days
+    Week(WeekArgs),
     /// Finds mistakes in ladders, movements, settings and journals
     Check(CheckArgs),
     /// Writes the demo gym: invented people and a year of their training
@@ -257,6 +259,17 @@ pub struct BacktestArgs {
     /// The form of the answer
     #[arg(long, value_enum, default_value = "csv")]
     pub format: Format,
+}
+
+/// Arguments of `week`.
+#[derive(Debug, Args)]
+pub struct WeekArgs {
+    /// Only this athlete
+    #[arg(long, value_name = "NAME")]
+    pub athlete: Option<String>,
+    /// Where and when.
+    #[command(flatten)]
+    pub place: Where,
 }
 
 /// Arguments of `check`.

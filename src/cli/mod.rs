@@ -31,6 +31,7 @@ pub mod start;
 mod strength;
 mod totals;
 mod usage;
+mod week;
 mod what_if;
 
 use std::process::ExitCode;
@@ -100,6 +101,7 @@ pub fn run(window: Option<start::OpenWindow>) -> ExitCode {
         Some(Command::Strength(args)) => strength::run(&args),
         Some(Command::Forecast(args)) => forecast::run(&args),
         Some(Command::Backtest(args)) => backtest::run(&args),
+        Some(Command::Week(args)) => week::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Demo(args)) => demo::run(&args),
         None => start::run(&cli.start, window),

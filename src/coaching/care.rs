@@ -24,19 +24,27 @@ pub(crate) const FASTEST_LOSS: f64 = 0.7;
 /// A cut longer than so many days asks for a break: half a year. Common practice, no source.
 const LONGEST_CUT: i64 = 182;
 
+/// Kinds of work that load tendons near their limits.
+const STRAINS: [Caution; 4] = [
+    Caution::Eccentric,
+    Caution::StraightArm,
+    Caution::Elbow,
+    Caution::Supinated,
+];
+
+/// Whether a rung loads tendons near their limits.
+pub(super) fn strains(rung: &Rung) -> bool {
+    STRAINS.iter().any(|caution| rung.cautions.contains(caution))
+}
+
+/// From one day of work to the next that is spaced enough: 2 days, or 3 where it strains.
+pub(super) fn days_apart(strains: bool) -> u64 {
+    if strains { APART_LONG } else { APART }
+}
+
 /// The first day on which the days between two sessions are kept, if that is after today.
 pub fn not_before(facts: &Facts<'_, '_>) -> Option<NaiveDate> {
-    let strains = [
-        Caution::Eccentric,
-        Caution::StraightArm,
-        Caution::Elbow,
-        Caution::Supinated,
-    ];
-    let apart = if strains.into_iter().any(|caution| facts.has(caution)) {
-        APART_LONG
-    } else {
-        APART
-    };
+    let apart = days_apart(strains(facts.rung));
     let first = facts.last_exposure()?.checked_add_days(Days::new(apart))?;
     (first > facts.timeline.on).then_some(first)
 }

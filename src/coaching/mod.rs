@@ -27,6 +27,7 @@ pub mod sides;
 pub mod standing;
 pub mod typed;
 pub mod warm_up;
+pub mod week;
 pub mod what_if;
 
 pub use advice::{Asked, LoadToday, NextStep, Prescription, Verdict};

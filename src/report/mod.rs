@@ -8,4 +8,5 @@ pub mod progress;
 pub mod rules;
 pub mod sheet;
 pub mod totals;
+pub mod week;
 pub mod words;

@@ -202,7 +202,7 @@ fn measures(best: &NewBest) -> String {
 }
 
 /// "system load, added and ratio".
-fn listed(words: &[&str]) -> String {
+pub(super) fn listed(words: &[&str]) -> String {
     match words {
         [] => String::new(),
         [one] => (*one).to_owned(),

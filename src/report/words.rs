@@ -129,3 +129,11 @@ fn lower(title: &str) -> String {
         _ => title.to_owned(),
     }
 }
+
+/// A word at the head of a sentence: its first letter large.
+pub fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -8,6 +8,7 @@ mod next;
 mod roster;
 mod strength;
 mod totals;
+mod week;
 mod window;
 
 use std::sync::LazyLock;
@@ -36,6 +37,8 @@ pub enum Context {
     Roster,
     /// On Totals.
     Totals,
+    /// On Week.
+    Week,
     /// While strength over time lies over a place.
     Strength,
     /// Before a logbook is open.
@@ -121,6 +124,9 @@ pub enum Action {
     MeetSheet,
     LogTry,
     PickPicture,
+    EarlierWeek,
+    LaterWeek,
+    BuildSession,
     PageUpRows,
     PageDownRows,
     NeedOnly(u8),
@@ -174,6 +180,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Ladders, ladders::rows()),
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
+        (Context::Week, week::rows()),
         (Context::Strength, strength::rows()),
         (Context::First, first::rows()),
     ];

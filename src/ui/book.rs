@@ -10,7 +10,7 @@ use crate::units::{Rail, Side};
 use super::gym::GymDeed;
 use super::views::{
     ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
-    TotalsView,
+    TotalsView, WeekView,
 };
 
 /// Something to write or to open.
@@ -71,6 +71,10 @@ pub enum Deed {
     },
     /// Show Ladders as if the open athlete weighed so many kg; none for today's bodyweight.
     LookAt(Option<f64>),
+    /// Show the week so many weeks before this one on Week.
+    ShowWeek(u32),
+    /// Build today's session on Week from so many sets.
+    SessionOf(u16),
     /// Open this ladder on Ladders.
     ShowLadder(String),
     /// Open this athlete.
@@ -216,6 +220,10 @@ pub trait Book {
     fn ladders(&self) -> LaddersView;
     /// Totals of the open athlete.
     fn totals(&self) -> TotalsView;
+    /// A week of the open athlete.
+    fn week(&self) -> WeekView {
+        WeekView::default()
+    }
     /// First start.
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.

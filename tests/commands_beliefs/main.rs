@@ -9,6 +9,7 @@ mod backtest;
 mod forecast;
 mod next;
 mod strength;
+mod week;
 
 /// Eight weeks of pull-ups at 80 kg, three sets of five with 20 kg and two in reserve each third day, and one slip: 55 for 5.
 pub fn pull_ups() -> String {

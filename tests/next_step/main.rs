@@ -33,6 +33,9 @@ mod sides;
 mod standard;
 mod standing;
 mod warm_up;
+mod week;
+mod week_joints;
+mod week_session;
 mod work_load;
 
 use support::{Ago, Athlete, Phrase, Sets, athlete};

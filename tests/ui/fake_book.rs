@@ -4,7 +4,7 @@ use rungwright::ui::book::{Book, Deed, Done, News};
 use rungwright::ui::views::*;
 use rungwright::units::{Outcome, Rail};
 
-use crate::{sample_ladders, sample_next, sample_roster, sample_totals};
+use crate::{sample_ladders, sample_next, sample_roster, sample_totals, sample_week};
 
 pub struct FakeBook {
     pub open: bool,
@@ -13,6 +13,7 @@ pub struct FakeBook {
     pub ladders: LaddersView,
     pub roster: RosterView,
     pub totals: TotalsView,
+    pub week: WeekView,
     pub class: ClassView,
     pub deeds: Vec<Deed>,
     pub saved: Saved,
@@ -37,6 +38,7 @@ impl FakeBook {
             },
             roster: sample_roster::gym(),
             totals: sample_totals::dip(70),
+            week: sample_week::usual(),
             class: sample_roster::class(),
             deeds: vec![],
             saved: Saved::At {
@@ -114,6 +116,9 @@ impl Book for FakeBook {
     }
     fn totals(&self) -> TotalsView {
         self.totals.clone()
+    }
+    fn week(&self) -> WeekView {
+        self.week.clone()
     }
     fn first(&self) -> FirstView {
         FirstView {

@@ -25,6 +25,7 @@ mod strength;
 mod totals;
 mod undo;
 mod watch;
+mod week;
 mod what_if;
 mod write;
 
@@ -42,7 +43,7 @@ use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
-    RosterView, Saved, TotalsView,
+    RosterView, Saved, TotalsView, WeekView,
 };
 
 pub use memory::open_window;
@@ -235,6 +236,10 @@ impl Book for Shelf {
         self.opened.as_ref().map(totals::view).unwrap_or_default()
     }
 
+    fn week(&self) -> WeekView {
+        self.opened.as_ref().and_then(week::view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -278,6 +283,8 @@ impl Book for Shelf {
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::MeetOver(lifts) => self.show(|opened| opened.meet = lifts),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
+            Deed::ShowWeek(back) => self.show(|opened| opened.weeks_back = back),
+            Deed::SessionOf(sets) => self.show(|opened| opened.budget = sets),
             Deed::ChooseAthlete(folder) => {
                 self.undo_means_the_open_athlete();
                 self.show(|opened| opened.choose(&folder))

@@ -23,6 +23,9 @@ use crate::ui::views::StrengthView;
 use crate::ui::work::{Go, Progress, Report};
 use crate::units::{Rail, Side};
 
+/// Sets of a session before anybody says how many. Common practice, no source.
+const USUAL_BUDGET: u16 = 12;
+
 /// An open logbook.
 pub(super) struct Opened {
     pub book: Logbook,
@@ -42,6 +45,10 @@ pub(super) struct Opened {
     pub meet: Vec<String>,
     /// The bodyweight that Ladders is looked at with, kg.
     pub asked_kg: Option<f64>,
+    /// How many weeks before this one Week shows.
+    pub weeks_back: u32,
+    /// Sets that today's session on Week is built from.
+    pub budget: u16,
     /// What is wrong in files.
     pub problems: Vec<Problem>,
     /// What was read of each athlete's sets for the beliefs, by folder.
@@ -114,6 +121,8 @@ impl Opened {
             lift: None,
             meet: Vec::new(),
             asked_kg: None,
+            weeks_back: 0,
+            budget: USUAL_BUDGET,
             problems,
             kept: Mutex::default(),
             plots: Mutex::default(),
@@ -129,6 +138,7 @@ impl Opened {
             .ladder
             .clone()
             .filter(|id| self.catalogue.ladder(id).is_some());
+        (self.weeks_back, self.budget) = (before.weeks_back, before.budget);
         if self.folder == before.folder {
             self.meet.clone_from(&before.meet);
         }

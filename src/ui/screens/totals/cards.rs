@@ -221,7 +221,7 @@ fn best_row(pen: &mut Pen<'_>, best: &BestView, columns: &[f32]) {
     };
     let value = Line::new(&best.value, strong(&theme, value_size)).on_one_line(pen.ui.painter(), 110.0);
     let room = first - value.size().x - 8.0 - rect.left() - 30.0;
-    let title = super::capital(best.title);
+    let title = crate::report::words::capital(best.title);
     let line = Line::new(&title, strong(&theme, name_size)).on_one_line(pen.ui.painter(), room.max(40.0));
     named_galley(pen.ui, rect.min + vec2(30.0, 1.0), line);
     let place = best

@@ -17,6 +17,7 @@ use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
 use crate::coaching::what_if::There;
 use crate::report::numbers::about;
+use crate::report::words::capital;
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed};
 use crate::ui::gym::GymDeed;
@@ -119,6 +120,10 @@ impl TotalsScreen {
     }
 }
 
+/// Nothing with a system load is logged.
+const NO_SET: &str =
+    "No set with a load yet. Log a pull-up or a dip with your bodyweight; bests and fits show here.";
+
 /// Shows Totals in the whole of `ui`.
 pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, actions: &mut Actions) {
     let theme = Theme::of(ui);
@@ -131,7 +136,7 @@ pub fn totals_ui(ui: &mut Ui, view: &TotalsView, state: &mut TotalsState, action
     header::header_ui(ui, header, view, state, actions);
     match &view.open {
         Some(lift) => lift_ui(ui, main, lift, view, (state, actions), wide),
-        None => empty_ui(ui, main, actions),
+        None => empty_ui(ui, main, NO_SET, actions),
     }
     state.strength.show(ui, strength(view), actions);
 }
@@ -295,8 +300,8 @@ fn cards_ui(
     y
 }
 
-/// Nothing with a system load is logged.
-fn empty_ui(ui: &mut Ui, main: Rect, actions: &mut Actions) {
+/// An empty place: a ladder's outline, one sentence, and the button that leads to Next.
+pub(super) fn empty_ui(ui: &mut Ui, main: Rect, words: &str, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let centre = main.center_top() + vec2(0.0, 60.0);
     crate::ui::two_rail::rails_between(
@@ -314,8 +319,6 @@ fn empty_ui(ui: &mut Ui, main: Rect, actions: &mut Actions) {
             &theme,
         );
     }
-    let words =
-        "No set with a load yet. Log a pull-up or a dip with your bodyweight; bests and fits show here.";
     heading_centred(ui, centre + vec2(0.0, 262.0), words);
     let title = "Go to Next";
     let button = Button::main(title);
@@ -325,12 +328,4 @@ fn empty_ui(ui: &mut Ui, main: Rect, actions: &mut Actions) {
     if button.show(ui, rect).clicked() {
         actions.ask(Action::Go(crate::ui::views::Place::Next));
     }
-}
-
-/// A title with its first letter large.
-fn capital(title: &str) -> String {
-    let mut letters = title.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -1,0 +1,518 @@
+//! A session built from a budget of sets: which of today's prescriptions, in which order, how many sets of each, and why.
+//!
+//! What is chosen first: what is spaced enough before what loads a joint that still rests, then what the week lacks most, then
+//! what was trained longest ago. What is done first: straight-arm work and balance, while you are fresh, then the heavy lifts,
+//! then trunk, grip and single joints. The weaker side begins. All of it is common practice, no source; what each piece of work
+//! is, is the next step's own prescription, and never more of it.
+
+use chrono::NaiveDate;
+
+use crate::catalogue::{Catalogue, Class, Joint, Movement, Muscle, Pattern};
+use crate::coaching::warm_up::{WarmUpStep, warm_up};
+use crate::coaching::{NextStep, PlatesOnHand, Prescription, Verdict};
+use crate::timeline::{Form, Timeline};
+use crate::units::{Rail, Side};
+
+use super::muscles::INDIRECT;
+use super::{Status, Trained};
+
+/// A joint is not loaded on so many days running. Common practice, no source.
+const MOST_RUNNING: usize = 2;
+
+/// A session.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Built {
+    /// The sets that were to be used.
+    pub budget: u16,
+    /// What to do, in order.
+    pub blocks: Vec<Block>,
+    /// What is not done today, and why.
+    pub left_out: Vec<LeftOut>,
+}
+
+impl Built {
+    /// Sets in all.
+    pub fn sets(&self) -> u16 {
+        self.blocks.iter().map(Block::sets).sum()
+    }
+}
+
+/// Work on one ladder.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Block {
+    /// The ladder's id.
+    pub ladder: String,
+    /// One part a rail, the weaker side first.
+    pub parts: Vec<Part>,
+    /// Why it is here, and at this place.
+    pub why: Vec<Why>,
+    /// What comes before its first set.
+    pub warm_up: Vec<WarmUpStep>,
+}
+
+impl Block {
+    /// Sets in all.
+    pub fn sets(&self) -> u16 {
+        self.parts.iter().map(|part| part.sets).sum()
+    }
+}
+
+/// Work of one rail.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// The rail.
+    pub rail: Rail,
+    /// Sets today, at most what is prescribed.
+    pub sets: u16,
+    /// What is prescribed.
+    pub work: Prescription,
+    /// Whether a weigh-in comes first.
+    pub weigh_in_first: bool,
+}
+
+/// Why a block is in the session, and where.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Why {
+    /// The week lacks so many sets of this group up to its range; the one that lacks most.
+    Lacks {
+        /// The group.
+        muscle: Muscle,
+        /// Sets so far.
+        sets: f64,
+        /// The range's low end.
+        low: f64,
+    },
+    /// Nothing is lacking, or the week is full: it is there because it was trained longest ago.
+    LastTrained(Option<i64>),
+    /// Straight arms and balance come first, while you are fresh.
+    Fresh,
+    /// A joint of it still rests: after what is spaced enough, and fewer sets rather than more.
+    StillRests {
+        /// The joint.
+        joint: Joint,
+        /// The side.
+        rail: Rail,
+        /// When it was loaded last.
+        last: NaiveDate,
+    },
+    /// The budget ends here: fewer sets than prescribed.
+    Short,
+}
+
+/// A ladder, or one rail of it, that is not trained today.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeftOut {
+    /// The ladder's id.
+    pub ladder: String,
+    /// The rail; both where it holds for all of it.
+    pub rail: Rail,
+    /// Why.
+    pub why: Left,
+}
+
+/// Why something is left out.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Left {
+    /// It hurts: no work on it.
+    Pause,
+    /// Spacing asks for a later day.
+    NotBefore(NaiveDate),
+    /// The joint would be loaded so many days running.
+    Running {
+        /// The joint.
+        joint: Joint,
+        /// The side.
+        rail: Rail,
+        /// With today.
+        days: usize,
+    },
+    /// All its groups have had their week.
+    Enough(Muscle),
+    /// Everything that is asked today is done.
+    Done,
+    /// The budget is used up.
+    NoRoom,
+}
+
+/// A ladder that may be trained today.
+struct Candidate<'a> {
+    ladder: &'a str,
+    parts: Vec<Part>,
+    movement: Option<&'a Movement>,
+    rests: Option<Why>,
+    ago: Option<i64>,
+}
+
+/// Builds today's session from `steps`, the advice as the day began, and `week`, the week of the timeline's day so far.
+pub fn build<'a>(
+    steps: &'a [NextStep],
+    (timeline, catalogue, plates): (&Timeline<'_>, &'a Catalogue, &PlatesOnHand),
+    week: &Trained<'_>,
+    budget: u16,
+) -> Built {
+    let mut left_out = Vec::new();
+    let mut open: Vec<Candidate<'a>> = Vec::new();
+    for rails in steps.chunk_by(|a, b| a.ladder == b.ladder) {
+        open.extend(candidate(rails, timeline, catalogue, week, &mut left_out));
+    }
+    let mut so_far: Vec<(Muscle, f64)> = week
+        .groups
+        .iter()
+        .map(|group| (group.muscle, group.sets()))
+        .collect();
+    let mut chosen: Vec<(Candidate<'a>, Vec<Why>)> = Vec::new();
+    let mut room = budget;
+    while let Some(at) = best(&open, &so_far, week) {
+        let mut candidate = open.swap_remove(at);
+        let leave = |why| LeftOut {
+            ladder: candidate.ladder.to_owned(),
+            rail: Rail::Both,
+            why,
+        };
+        if let Some(muscle) = full(&candidate, &so_far, week) {
+            left_out.push(leave(Left::Enough(muscle)));
+            continue;
+        }
+        let Some(short) = fit(&mut candidate.parts, room) else {
+            left_out.push(leave(Left::NoRoom));
+            continue;
+        };
+        let mut why = reasons(&candidate, &so_far, week);
+        if short {
+            why.push(Why::Short);
+        }
+        room -= candidate.parts.iter().map(|part| part.sets).sum::<u16>();
+        add(&candidate, &mut so_far);
+        chosen.push((candidate, why));
+    }
+    chosen.sort_by_key(|(candidate, _)| stage(candidate.movement));
+    Built {
+        budget,
+        blocks: blocks(chosen, plates),
+        left_out,
+    }
+}
+
+/// What a ladder's rails ask today; what is not done goes to `left_out`.
+fn candidate<'a>(
+    rails: &'a [NextStep],
+    timeline: &Timeline<'_>,
+    catalogue: &'a Catalogue,
+    week: &Trained<'_>,
+    left_out: &mut Vec<LeftOut>,
+) -> Option<Candidate<'a>> {
+    let ladder = catalogue.ladder(&rails.first()?.ladder)?;
+    let mut parts: Vec<(usize, Part)> = Vec::new();
+    for step in rails {
+        let why = match &step.prescription {
+            None => Left::Pause,
+            Some(_) if step.behind == Verdict::Pause => Left::Pause,
+            Some(work) => match left_to_do(step, work, timeline, catalogue) {
+                0 => Left::Done,
+                sets => match keeps_out(step, catalogue.movement(&work.movement), week, sets < work.sets) {
+                    Some(why) => why,
+                    None => {
+                        let height = ladder.rung(&work.rung).map_or(0, |rung| ladder.half_rungs(rung));
+                        let weigh_in_first = step.verdict == Verdict::WeighInFirst;
+                        let part = Part {
+                            rail: step.rail,
+                            sets,
+                            work: work.clone(),
+                            weigh_in_first,
+                        };
+                        parts.push((height, part));
+                        continue;
+                    }
+                },
+            },
+        };
+        left_out.push(LeftOut {
+            ladder: step.ladder.clone(),
+            rail: step.rail,
+            why,
+        });
+    }
+    // Both rails left out for one reason are one line.
+    if let [.., a, b] = left_out.as_mut_slice()
+        && a.ladder == b.ladder
+        && a.why == b.why
+    {
+        a.rail = Rail::Both;
+        left_out.pop();
+    }
+    parts.sort_by(|a, b| {
+        let load = |part: &Part| {
+            part.work
+                .load
+                .as_ref()
+                .map_or(part.work.asked.lo(), |load| load.system.kg())
+        };
+        a.0.cmp(&b.0).then(load(&a.1).total_cmp(&load(&b.1)))
+    });
+    let parts: Vec<Part> = parts.into_iter().map(|(_, part)| part).collect();
+    let movement = parts
+        .first()
+        .and_then(|part| catalogue.movement(&part.work.movement));
+    let ago = parts
+        .iter()
+        .filter_map(|part| days_ago(&part.work.movement, timeline))
+        .min();
+    let rests = parts
+        .iter()
+        .find_map(|part| still_rests(part.rail, movement, week));
+    (!parts.is_empty()).then_some(Candidate {
+        ladder: &ladder.id,
+        parts,
+        movement,
+        rests,
+        ago,
+    })
+}
+
+/// Sets of a prescription that are not done yet today.
+fn left_to_do(step: &NextStep, work: &Prescription, timeline: &Timeline<'_>, catalogue: &Catalogue) -> u16 {
+    let rung = catalogue
+        .ladder(&step.ladder)
+        .and_then(|ladder| ladder.rung(&work.rung));
+    let Some(form) = rung.map(Form::of) else {
+        return work.sets;
+    };
+    let today = timeline
+        .sets
+        .iter()
+        .rev()
+        .take_while(|set| set.date == timeline.on);
+    let done = today
+        .filter(|set| set.form == Some(form) && set.counts_for(step.rail))
+        .count();
+    work.sets.saturating_sub(u16::try_from(done).unwrap_or(u16::MAX))
+}
+
+/// Spacing that keeps a rail out today. What was begun today goes on.
+fn keeps_out(step: &NextStep, movement: Option<&Movement>, week: &Trained<'_>, begun: bool) -> Option<Left> {
+    if begun {
+        return None;
+    }
+    if let Some(day) = step.not_before {
+        return Some(Left::NotBefore(day));
+    }
+    let joints = &movement?.joints;
+    let here = week
+        .resting
+        .iter()
+        .filter(|rested| joints.contains(&rested.joint) && touches(rested.rail, step.rail));
+    let longest = here.max_by_key(|rested| rested.running_before)?;
+    let days = longest.running_before + 1;
+    (days > MOST_RUNNING).then_some(Left::Running {
+        joint: longest.joint,
+        rail: longest.rail,
+        days,
+    })
+}
+
+fn touches(a: Rail, b: Rail) -> bool {
+    a == Rail::Both || b == Rail::Both || a == b
+}
+
+/// A joint of the movement that was loaded before today and still rests.
+fn still_rests(rail: Rail, movement: Option<&Movement>, week: &Trained<'_>) -> Option<Why> {
+    let joints = &movement?.joints;
+    let rested = week
+        .resting
+        .iter()
+        .filter(|rested| joints.contains(&rested.joint) && touches(rested.rail, rail))
+        .filter(|rested| rested.too_soon_after.is_some())
+        .max_by_key(|rested| (rested.strains, rested.too_soon_after))?;
+    Some(Why::StillRests {
+        joint: rested.joint,
+        rail: rested.rail,
+        last: rested.too_soon_after?,
+    })
+}
+
+fn days_ago(movement: &str, timeline: &Timeline<'_>) -> Option<i64> {
+    let before = timeline.sets.iter().rev().filter(|set| set.date < timeline.on);
+    let last = before
+        .filter_map(|set| Some((set.movement?, set.date)))
+        .find(|(known, _)| known.id == movement);
+    last.map(|(_, date)| timeline.age(date))
+}
+
+/// What the next block should be: spaced enough, then lacking most, then longest ago, then by id.
+fn best(open: &[Candidate<'_>], so_far: &[(Muscle, f64)], week: &Trained<'_>) -> Option<usize> {
+    let rank = |candidate: &Candidate<'_>| {
+        (
+            candidate.rests.is_none(),
+            need(candidate, so_far, week),
+            candidate.ago.unwrap_or(i64::MAX),
+        )
+    };
+    (0..open.len()).max_by(|a, b| {
+        let (Some(a), Some(b)) = (open.get(*a), open.get(*b)) else {
+            return std::cmp::Ordering::Equal;
+        };
+        let (one, other) = (rank(a), rank(b));
+        one.0
+            .cmp(&other.0)
+            .then(one.1.total_cmp(&other.1))
+            .then(one.2.cmp(&other.2))
+            .then(b.ladder.cmp(a.ladder))
+    })
+}
+
+/// Groups of a movement that lack sets: which, how many so far, the range's low end, and how much a set gives.
+fn lacking(
+    candidate: &Candidate<'_>,
+    so_far: &[(Muscle, f64)],
+    week: &Trained<'_>,
+) -> Vec<(Muscle, f64, f64, f64)> {
+    let Some(movement) = candidate.movement else {
+        return Vec::new();
+    };
+    let direct = movement.direct.iter().map(|muscle| (*muscle, 1.0));
+    let indirect = movement.indirect.iter().map(|muscle| (*muscle, INDIRECT));
+    direct
+        .chain(indirect)
+        .filter_map(|(muscle, weight)| {
+            let sets = sets_of(so_far, muscle);
+            let group = week.groups.iter().find(|group| group.muscle == muscle)?;
+            (sets < group.range.low).then_some((muscle, sets, group.range.low, weight))
+        })
+        .collect()
+}
+
+fn sets_of(so_far: &[(Muscle, f64)], muscle: Muscle) -> f64 {
+    so_far
+        .iter()
+        .find(|(known, _)| *known == muscle)
+        .map_or(0.0, |(_, sets)| *sets)
+}
+
+/// How much the week lacks of what a candidate trains.
+fn need(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> f64 {
+    let each = lacking(candidate, so_far, week).into_iter();
+    each.map(|(_, sets, low, weight)| weight * (low - sets)).sum()
+}
+
+/// A group that has had its whole range, if every group that the candidate trains directly has.
+fn full(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> Option<Muscle> {
+    let direct = &candidate.movement?.direct;
+    let has_all = |muscle: &Muscle| {
+        let group = week.groups.iter().find(|group| group.muscle == *muscle);
+        group.is_some_and(|group| {
+            sets_of(so_far, *muscle) >= group.range.high || group.status() == Some(Status::Above)
+        })
+    };
+    direct
+        .iter()
+        .all(has_all)
+        .then(|| direct.first().copied())
+        .flatten()
+}
+
+/// Cuts the sets to what there is room for, the same for each side; whether they were cut. None where less than half of what is
+/// prescribed would be left.
+fn fit(parts: &mut [Part], room: u16) -> Option<bool> {
+    let wanted: u16 = parts.iter().map(|part| part.sets).sum();
+    if wanted <= room {
+        return Some(false);
+    }
+    let each = room / u16::try_from(parts.len()).ok()?.max(1);
+    let enough = parts
+        .iter()
+        .all(|part| each >= part.sets.min(part.work.sets.div_ceil(2)));
+    if each == 0 || !enough {
+        return None;
+    }
+    parts.iter_mut().for_each(|part| part.sets = part.sets.min(each));
+    Some(true)
+}
+
+fn reasons(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> Vec<Why> {
+    let lacks = lacking(candidate, so_far, week).into_iter();
+    let most = lacks.max_by(|a, b| (a.3 * (a.2 - a.1)).total_cmp(&(b.3 * (b.2 - b.1))));
+    let mut why = vec![match most {
+        Some((muscle, sets, low, _)) => Why::Lacks { muscle, sets, low },
+        None => Why::LastTrained(candidate.ago),
+    }];
+    if stage(candidate.movement) == Stage::Fresh {
+        why.push(Why::Fresh);
+    }
+    why.extend(candidate.rests.clone());
+    why
+}
+
+/// Adds what a block gives to the week.
+fn add(candidate: &Candidate<'_>, so_far: &mut [(Muscle, f64)]) {
+    let Some(movement) = candidate.movement else {
+        return;
+    };
+    // A set of each side is one set for the group.
+    let sided = candidate.parts.iter().any(|part| part.rail != Rail::Both);
+    let of = |side: Side| -> u16 {
+        let parts = candidate.parts.iter();
+        parts
+            .filter(|part| part.rail.side().is_none_or(|own| own == side))
+            .map(|part| part.sets)
+            .sum()
+    };
+    let sets = if sided {
+        of(Side::Left).max(of(Side::Right))
+    } else {
+        of(Side::Left)
+    };
+    for (muscle, so_far) in so_far {
+        if movement.direct.contains(muscle) {
+            *so_far += f64::from(sets);
+        } else if movement.indirect.contains(muscle) {
+            *so_far += INDIRECT * f64::from(sets);
+        }
+    }
+}
+
+/// When in a session something is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Stage {
+    /// Straight arms and balance.
+    Fresh,
+    /// The heavy lifts.
+    Heavy,
+    /// Trunk, grip, single joints.
+    Last,
+}
+
+fn stage(movement: Option<&Movement>) -> Stage {
+    let Some(movement) = movement else {
+        return Stage::Heavy;
+    };
+    match (movement.pattern, movement.class) {
+        (Pattern::StraightArmPull | Pattern::StraightArmPush, _) => Stage::Fresh,
+        (Pattern::Core | Pattern::Grip, _) | (_, Class::Isolation) => Stage::Last,
+        (Pattern::Hinge | Pattern::Squat, _) | (_, Class::Compound) => Stage::Heavy,
+        (_, Class::Skill) => Stage::Fresh,
+    }
+}
+
+/// The session with its warm-ups: getting warm once, and only the last step where the block before was of the same pattern.
+fn blocks(chosen: Vec<(Candidate<'_>, Vec<Why>)>, plates: &PlatesOnHand) -> Vec<Block> {
+    let mut before: Option<Pattern> = None;
+    let mut is_first = true;
+    let mut blocks = Vec::new();
+    for (candidate, why) in chosen {
+        let pattern = candidate.movement.map(|movement| movement.pattern);
+        let warm = pattern.is_some() && pattern == before;
+        let heaviest = candidate.parts.last();
+        let mut steps = heaviest.map_or_else(Vec::new, |part| {
+            warm_up(&part.work, candidate.movement, plates, warm)
+        });
+        steps.retain(|step| is_first || *step != WarmUpStep::General);
+        (before, is_first) = (pattern, false);
+        blocks.push(Block {
+            ladder: candidate.ladder.to_owned(),
+            parts: candidate.parts,
+            why,
+            warm_up: steps,
+        });
+    }
+    blocks
+}
