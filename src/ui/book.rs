@@ -8,8 +8,9 @@ use chrono::NaiveDate;
 use crate::units::{Rail, Side};
 
 use super::gym::GymDeed;
+use super::journal::JournalDeed;
 use super::views::{
-    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
+    ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView, SetDraft,
     TotalsView,
 };
 
@@ -79,6 +80,8 @@ pub enum Deed {
     StepAthlete(i8),
     /// People, sheets, a class's results, plates.
     Gym(GymDeed),
+    /// One record of the open athlete.
+    Journal(JournalDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -216,6 +219,10 @@ pub trait Book {
     fn ladders(&self) -> LaddersView;
     /// Totals of the open athlete.
     fn totals(&self) -> TotalsView;
+    /// Every record of the open athlete.
+    fn journal(&self) -> JournalView {
+        JournalView::default()
+    }
     /// First start.
     fn first(&self) -> FirstView;
     /// What the last [`Deed::PreviewImport`] found.

@@ -10,6 +10,8 @@ mod draft;
 mod first;
 mod import;
 mod jobs;
+mod journal;
+mod journal_write;
 mod ladders;
 mod logged;
 mod memory;
@@ -41,7 +43,7 @@ use super::book::{Book, Deed, Done, News};
 use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView,
     RosterView, Saved, TotalsView,
 };
 
@@ -50,6 +52,7 @@ pub use memory::open_window;
 use desk::Desk;
 use draft::Drafts;
 use jobs::Job;
+use journal_write::TakeBack;
 use opened::Opened;
 use refresh::Refresh;
 use undo::SavedClass;
@@ -96,6 +99,8 @@ pub struct Shelf {
     class: Vec<String>,
     /// What undo takes back together.
     saved_class: Option<SavedClass>,
+    /// What takes the latest changes of single records back, the latest last; empty once something else was written.
+    take_backs: Vec<TakeBack>,
     drafts: Drafts,
 }
 
@@ -125,6 +130,7 @@ impl Shelf {
             import: None,
             class: Vec::new(),
             saved_class: None,
+            take_backs: Vec::new(),
             drafts: Drafts::default(),
         }
     }
@@ -235,6 +241,11 @@ impl Book for Shelf {
         self.opened.as_ref().map(totals::view).unwrap_or_default()
     }
 
+    fn journal(&self) -> JournalView {
+        let view = |opened| journal::view(opened, self.desk.read_only.as_deref());
+        self.opened.as_ref().and_then(view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -274,16 +285,19 @@ impl Book for Shelf {
                 Ok(words) => Done::Ok(words),
                 Err(words) => Done::Failed(words),
             },
+            Deed::Journal(deed) if deed.only_looks() => self.look(&deed),
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::MeetOver(lifts) => self.show(|opened| opened.meet = lifts),
             Deed::ShowLift(movement, side) => self.show(|opened| opened.lift = Some((movement, side))),
             Deed::ChooseAthlete(folder) => {
                 self.undo_means_the_open_athlete();
+                self.take_backs.clear();
                 self.show(|opened| opened.choose(&folder))
             }
             Deed::StepAthlete(by) => {
                 self.undo_means_the_open_athlete();
+                self.take_backs.clear();
                 self.show(|opened| opened.step(by))
             }
             Deed::OpenDemo => self.begin_demo(),
@@ -299,6 +313,7 @@ impl Book for Shelf {
                 (self.opened, self.watch, self.refresh) = (None, None, None);
                 (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
                 (self.saved_class, self.drafts) = (None, Drafts::default());
+                self.take_backs.clear();
                 self.revision += 1;
                 Done::Ok(None)
             }

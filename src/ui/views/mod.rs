@@ -5,6 +5,7 @@
 mod class;
 mod first;
 mod frame;
+mod journal;
 mod ladder;
 mod next;
 mod phrase;
@@ -16,6 +17,7 @@ pub use crate::coaching::Verdict;
 pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
 pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
+pub use journal::*;
 pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
