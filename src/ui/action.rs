@@ -3,6 +3,7 @@
 
 mod bar;
 mod first;
+mod journal;
 mod ladders;
 mod next;
 mod roster;
@@ -38,6 +39,10 @@ pub enum Context {
     Totals,
     /// While strength over time lies over a place.
     Strength,
+    /// On Journal.
+    Journal,
+    /// While one record of the journal is shown in full.
+    Record,
     /// Before a logbook is open.
     First,
     /// While a spreadsheet is brought.
@@ -121,6 +126,12 @@ pub enum Action {
     MeetSheet,
     LogTry,
     PickPicture,
+    FirstRow,
+    LastRow,
+    FilterRecords,
+    AmendRecord,
+    RetractRecord,
+    RestoreRecord,
     PageUpRows,
     PageDownRows,
     NeedOnly(u8),
@@ -175,6 +186,8 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
         (Context::Strength, strength::rows()),
+        (Context::Journal, journal::rows()),
+        (Context::Record, journal::of_a_record()),
         (Context::First, first::rows()),
     ];
     let words = |context, (action, title, tooltip, keys)| ActionWords {

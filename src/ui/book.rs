@@ -10,8 +10,8 @@ use crate::units::{Rail, Side};
 use super::gym::GymDeed;
 use super::journal::JournalDeed;
 use super::views::{
-    ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView, SetDraft,
-    TotalsView,
+    ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView,
+    SetDraft, TotalsView,
 };
 
 /// Something to write or to open.

@@ -212,9 +212,14 @@ fn text(rows: &[OneRow]) -> String {
         .collect();
     let line = |cells: Vec<String>| cells.join(",") + "\r\n";
     let header = line(columns.iter().map(|column| column.name().to_owned()).collect());
-    let body = rows
-        .iter()
-        .map(|row| line(columns.iter().map(|column| in_quotes(row.cell(*column))).collect()));
+    let body = rows.iter().map(|row| {
+        line(
+            columns
+                .iter()
+                .map(|column| in_quotes(row.cell(*column)))
+                .collect(),
+        )
+    });
     std::iter::once(header).chain(body).collect()
 }
 

@@ -3,6 +3,7 @@
 pub mod at_the_bar;
 pub mod first;
 pub mod import;
+pub mod journal;
 pub mod ladders;
 pub mod next;
 pub mod printing;
@@ -16,6 +17,7 @@ pub mod totals;
 pub use screen::{Around, Screen};
 
 use super::views::Place;
+use journal::JournalScreen;
 use ladders::LaddersScreen;
 use next::NextScreen;
 use roster::RosterScreen;
@@ -33,6 +35,8 @@ pub struct Screens {
     pub ladders: LaddersScreen,
     /// What was lifted at each bodyweight.
     pub totals: TotalsScreen,
+    /// Every record of the open athlete.
+    pub journal: JournalScreen,
     /// Settings of the window.
     pub settings: SettingsScreen,
 }
@@ -44,6 +48,7 @@ impl Screens {
         Place::Next,
         Place::Ladders,
         Place::Totals,
+        Place::Journal,
         Place::Settings,
     ];
 
@@ -53,6 +58,7 @@ impl Screens {
             Place::Roster => &mut self.roster,
             Place::Ladders => &mut self.ladders,
             Place::Totals => &mut self.totals,
+            Place::Journal => &mut self.journal,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,
         }

@@ -210,7 +210,11 @@ impl<'l> Words<'l> {
             Fact::WeighIn { bodyweight, note } => short(mass(bodyweight.mass(), unit), note),
             Fact::Phase { kind, note } => short(phase(*kind).to_owned(), note),
             Fact::Archive { archived, note } => {
-                let words = if *archived { "Off the roster" } else { "On the roster" };
+                let words = if *archived {
+                    "Off the roster"
+                } else {
+                    "On the roster"
+                };
                 short(words.to_owned(), note)
             }
             Fact::Goal {
@@ -221,8 +225,12 @@ impl<'l> Words<'l> {
             } => {
                 let known = opened.catalogue.ladder(ladder);
                 let title = known.map_or(ladder.as_str(), |ladder| &ladder.title);
-                let rung = known.and_then(|ladder| ladder.rung(rung)).map_or(rung.as_str(), |rung| &rung.title);
-                let by = by.as_ref().map_or_else(String::new, |by| format!("by {}", by.date().format("%-d %b %Y")));
+                let rung = known
+                    .and_then(|ladder| ladder.rung(rung))
+                    .map_or(rung.as_str(), |rung| &rung.title);
+                let by = by
+                    .as_ref()
+                    .map_or_else(String::new, |by| format!("by {}", by.date().format("%-d %b %Y")));
                 Self {
                     result: by,
                     ..short(format!("{title}: {rung}"), note)
@@ -240,7 +248,8 @@ impl<'l> Words<'l> {
             } => {
                 let parts = [
                     name.as_ref().map(|name| visible(name)),
-                    born.as_ref().map(|born| format!("born {}", born.date().format("%-d %b %Y"))),
+                    born.as_ref()
+                        .map(|born| format!("born {}", born.date().format("%-d %b %Y"))),
                     sex.map(|sex| crate::logbook::exchange::sex_word(sex).to_owned()),
                     height_cm.map(|cm| format!("{} cm", number(cm, 1))),
                 ];
@@ -250,7 +259,9 @@ impl<'l> Words<'l> {
             Fact::Set(set) => Self::said(opened, fact, set.note.as_deref()),
             Fact::Pain { note, .. } => Self::said(opened, fact, note.as_deref()),
             Fact::Placement { why, .. } => Self::said(opened, fact, why.as_deref()),
-            Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. } => Self::said(opened, fact, None),
+            Fact::Amend { .. } | Fact::Retract { .. } | Fact::Restore { .. } => {
+                Self::said(opened, fact, None)
+            }
         }
     }
 

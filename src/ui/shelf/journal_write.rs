@@ -54,20 +54,28 @@ impl Shelf {
                 };
                 let change = self.change_record(id, amend)?.ok_or(GONE)?;
                 self.take_backs.push(TakeBack::Retract(change));
-                Ok(Some("Amended. What it said before stays on record; Ctrl+Z takes the change back.".to_owned()))
+                Ok(Some(
+                    "Amended. What it said before stays on record; Ctrl+Z takes the change back.".to_owned(),
+                ))
             }
             JournalDeed::Retract(id, why) => {
                 let target = self.id(&id)?;
                 let why = Some(why.trim().to_owned()).filter(|why| !why.is_empty());
-                self.change_record(target, Fact::Retract { target, why })?.ok_or(GONE)?;
+                self.change_record(target, Fact::Retract { target, why })?
+                    .ok_or(GONE)?;
                 self.take_backs.push(TakeBack::Restore(target));
-                Ok(Some("Retracted. It stays on record and counts nowhere; Ctrl+Z takes that back.".to_owned()))
+                Ok(Some(
+                    "Retracted. It stays on record and counts nowhere; Ctrl+Z takes that back.".to_owned(),
+                ))
             }
             JournalDeed::Restore(id) => {
                 let target = self.id(&id)?;
-                self.change_record(target, Fact::Restore { target })?.ok_or("it counts already.")?;
+                self.change_record(target, Fact::Restore { target })?
+                    .ok_or("it counts already.")?;
                 self.take_backs.push(TakeBack::Retract(target));
-                Ok(Some("Restored: it counts again. Ctrl+Z takes that back.".to_owned()))
+                Ok(Some(
+                    "Restored: it counts again. Ctrl+Z takes that back.".to_owned(),
+                ))
             }
         }
     }
@@ -100,7 +108,11 @@ impl Shelf {
         let opened = self.opened.as_ref().ok_or_else(|| whole(NOTHING_OPEN))?;
         let log = opened.open_log().ok_or_else(|| whole(GONE))?;
         let id = Id::from_string(id).map_err(|_| whole(GONE))?;
-        let old = log.records.iter().find(|record| record.id == id).ok_or_else(|| whole(GONE))?;
+        let old = log
+            .records
+            .iter()
+            .find(|record| record.id == id)
+            .ok_or_else(|| whole(GONE))?;
         if typed.is_empty() {
             return Err(whole("Nothing is changed yet."));
         }
@@ -136,10 +148,14 @@ fn refused(why: NotAmended) -> (Option<Column>, String) {
         }
         NotAmended::IsChange => (None, "This changes another record; amend that one.".to_owned()),
         NotAmended::NoDay => (Some(Column::Date), "A record needs its day.".to_owned()),
-        NotAmended::NothingLeft => (None, "Nothing would be left of the record; retract it instead.".to_owned()),
-        NotAmended::TwoRecords => {
-            (None, "A record says one thing, and this would be two; log the other one by itself.".to_owned())
-        }
+        NotAmended::NothingLeft => (
+            None,
+            "Nothing would be left of the record; retract it instead.".to_owned(),
+        ),
+        NotAmended::TwoRecords => (
+            None,
+            "A record says one thing, and this would be two; log the other one by itself.".to_owned(),
+        ),
         NotAmended::NoName => (Some(Column::Athlete), "Only a profile has a name.".to_owned()),
     }
 }
@@ -147,7 +163,9 @@ fn refused(why: NotAmended) -> (Option<Column>, String) {
 /// A message of import without a spreadsheet's words. What a person typed stands in quotes and stays as it is.
 fn plain(message: &str) -> String {
     let parts = message.split('"').enumerate().map(|(at, part)| match at % 2 {
-        0 => WORDS.iter().fold(part.to_owned(), |text, (theirs, ours)| text.replace(theirs, ours)),
+        0 => WORDS
+            .iter()
+            .fold(part.to_owned(), |text, (theirs, ours)| text.replace(theirs, ours)),
         _ => part.to_owned(),
     });
     parts.collect::<Vec<_>>().join("\"")

@@ -16,7 +16,8 @@ impl Shelf {
     pub(super) fn mend_set(&mut self, id: &str) -> Result<Option<String>, NotDone> {
         let (id, amend) = self.mended(id).ok_or("that set no longer looks like a typo.")?;
         if let Some(change) = self.change_record(id, amend)? {
-            self.take_backs.push(super::journal_write::TakeBack::Retract(change));
+            self.take_backs
+                .push(super::journal_write::TakeBack::Retract(change));
         }
         Ok(None)
     }

@@ -43,8 +43,8 @@ use super::book::{Book, Deed, Done, News};
 use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView,
-    RosterView, Saved, TotalsView,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView,
+    NextView, RosterView, Saved, TotalsView,
 };
 
 pub use memory::open_window;

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
+use crate::catalogue::Site;
 use crate::logbook::exchange::{Column, OneRow, values};
 use crate::logbook::{Fact, Log, Name, Record};
-use crate::catalogue::Site;
 use crate::ui::shelf::opened::Opened;
 use crate::ui::views::{Choice, FieldView};
 use crate::units::Unit;
@@ -57,7 +57,9 @@ pub(super) fn of(opened: &Opened, log: &Log, record: &Record) -> Vec<FieldView> 
                 field(Column::Rung, "Rung", rungs(opened, false)),
             ]);
         }
-        Fact::WeighIn { .. } => fields.push(typed(Column::BodyweightKg, "Bodyweight, like 74.6 kg or 165 lb")),
+        Fact::WeighIn { .. } => {
+            fields.push(typed(Column::BodyweightKg, "Bodyweight, like 74.6 kg or 165 lb"))
+        }
         Fact::Pain { .. } => fields.extend([
             field(Column::PainSite, "Where", words(&Site::ALL.map(Site::word))),
             field(Column::Side, "Side", sides()),
@@ -69,7 +71,11 @@ pub(super) fn of(opened: &Opened, log: &Log, record: &Record) -> Vec<FieldView> 
             field(Column::Rung, "Rung", rungs(opened, true)),
         ]),
         Fact::Phase { .. } => {
-            fields.push(field(Column::Phase, "Phase", words(&["cut", "hold", "gain", "deload"])));
+            fields.push(field(
+                Column::Phase,
+                "Phase",
+                words(&["cut", "hold", "gain", "deload"]),
+            ));
         }
         Fact::Archive { .. } => fields.push(field(Column::Phase, "Roster", words(&["archived", "active"]))),
         Fact::Goal { .. } => fields.extend([
@@ -99,7 +105,9 @@ fn choice(value: &str, title: &str) -> Choice {
 }
 
 fn words(all: &[&str]) -> Vec<Choice> {
-    all.iter().map(|word| choice(word, &crate::ui::shelf::say::capital(word))).collect()
+    all.iter()
+        .map(|word| choice(word, &crate::ui::shelf::say::capital(word)))
+        .collect()
 }
 
 fn unsaid(mut choices: Vec<Choice>) -> Vec<Choice> {
@@ -112,7 +120,9 @@ fn sides() -> Vec<Choice> {
 }
 
 fn outcomes() -> Vec<Choice> {
-    ["success", "fail", "form"].map(|word| choice(word, outcome_title(word))).into()
+    ["success", "fail", "form"]
+        .map(|word| choice(word, outcome_title(word)))
+        .into()
 }
 
 /// An outcome as it is said on screen.
@@ -177,7 +187,9 @@ pub(in crate::ui::shelf) fn renamed(typed: &[(Column, String)]) -> Result<Option
     if text.trim().is_empty() {
         return Ok(Some(None));
     }
-    Name::parse(text).map(|name| Some(Some(name))).map_err(|error| error.to_string())
+    Name::parse(text)
+        .map(|name| Some(Some(name)))
+        .map_err(|error| error.to_string())
 }
 
 /// Puts what is typed into a row. A mass without a unit is in `unit`.
@@ -200,7 +212,9 @@ fn put_mass(row: &mut OneRow, (kg, lb): (Column, Column), text: &str, unit: Unit
     let text = text.trim();
     let end = text.len().saturating_sub(2);
     let said = text.split_at_checked(end).and_then(|(number, sign)| {
-        let unit = [Unit::Kg, Unit::Lb].into_iter().find(|unit| unit.sign().eq_ignore_ascii_case(sign))?;
+        let unit = [Unit::Kg, Unit::Lb]
+            .into_iter()
+            .find(|unit| unit.sign().eq_ignore_ascii_case(sign))?;
         Some((number, unit))
     });
     let (number, unit) = said.unwrap_or((text, unit));

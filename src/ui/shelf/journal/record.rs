@@ -16,20 +16,32 @@ pub(super) fn view(opened: &Opened, log: &Log, history: &History, id: Id) -> Opt
     let record = counting.or_else(|| gone.map(|gone| &gone.record))?;
     let mut marks = Vec::new();
     if let Some(gone) = gone {
-        let why = gone.why.as_deref().map_or_else(String::new, |why| format!(": {}", visible(why)));
+        let why = gone
+            .why
+            .as_deref()
+            .map_or_else(String::new, |why| format!(": {}", visible(why)));
         marks.push(format!("Retracted{why}. It counts nowhere until it is restored."));
     } else if record.at.date() > opened.on {
         marks.push("Its day is yet to come; until then it counts nowhere.".to_owned());
     } else if let Some(why) = odd(opened, log).get(&id) {
         marks.push(match *why {
-            "odd weigh-in" => "Far off the weigh-ins around it: left out everywhere. Amend it if it is a slip.".to_owned(),
-            "odd set" => "Far above everything else of this kind: it moves no advice. Amend it if it is a slip.".to_owned(),
+            "odd weigh-in" => {
+                "Far off the weigh-ins around it: left out everywhere. Amend it if it is a slip.".to_owned()
+            }
+            "odd set" => {
+                "Far above everything else of this kind: it moves no advice. Amend it if it is a slip."
+                    .to_owned()
+            }
             _ => "Looks like a typo beside the other sets: it hardly moves the estimate.".to_owned(),
         });
     }
     Some(RecordView {
         id: id.to_string(),
-        title: format!("{} · {}", kind(&record.what), record.at.date().format("%a %-d %b %Y")),
+        title: format!(
+            "{} · {}",
+            kind(&record.what),
+            record.at.date().format("%a %-d %b %Y")
+        ),
         says: as_written(&log.name, record),
         counts: counts(opened, log, record),
         marks,
@@ -57,7 +69,11 @@ fn as_written(athlete: &str, record: &Record) -> Vec<(&'static str, String)> {
         let (label, unit) = label(column)?;
         let text = match column {
             Column::Outcome => fields::outcome_title(&text).to_owned(),
-            _ => visible(&text).replacen('-', "−", usize::from(matches!(column, Column::AddedKg | Column::AddedLb))),
+            _ => visible(&text).replacen(
+                '-',
+                "−",
+                usize::from(matches!(column, Column::AddedKg | Column::AddedLb)),
+            ),
         };
         Some((label, format!("{text}{unit}")))
     }));
@@ -109,7 +125,12 @@ fn counts(opened: &Opened, log: &Log, record: &Record) -> Vec<(&'static str, Str
         if let Some(body) = set.bodyweight {
             let how = if is_weighed {
                 "Weighed with this set."
-            } else if timeline.weigh_ins.days().iter().any(|weighed| weighed.date == day && !weighed.odd) {
+            } else if timeline
+                .weigh_ins
+                .days()
+                .iter()
+                .any(|weighed| weighed.date == day && !weighed.odd)
+            {
                 "The mean of that day's weigh-ins."
             } else {
                 "Not weighed that day: the latest weigh-in before, else the first after."
@@ -137,7 +158,8 @@ fn counts(opened: &Opened, log: &Log, record: &Record) -> Vec<(&'static str, Str
         counts.push((
             "Bodyweight of the day",
             about(body.kg(), unit),
-            "The mean of the day's weigh-ins, those with a set too; an odd day takes the one before.".to_owned(),
+            "The mean of the day's weigh-ins, those with a set too; an odd day takes the one before."
+                .to_owned(),
         ));
     }
     counts
@@ -168,7 +190,11 @@ fn before(opened: &Opened, log: &Log, history: &History, id: Id) -> Vec<(String,
                 what: (**what).clone(),
                 ..change.clone()
             };
-            let holds = if change.id == amended.by { ", holds now" } else { "" };
+            let holds = if change.id == amended.by {
+                ", holds now"
+            } else {
+                ""
+            };
             let when = change.at.date().format("%-d %b %Y");
             versions.push((
                 format!("Amended {when} by {}{holds}", change.dev),
@@ -194,5 +220,8 @@ fn in_a_line(opened: &Opened, log: &Log, record: &Record) -> String {
         words.note.map(visible),
     ];
     let parts = parts.into_iter().flatten().chain(weighed);
-    parts.filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
+    parts
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ")
 }
