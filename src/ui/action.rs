@@ -9,6 +9,7 @@ mod next;
 mod roster;
 mod strength;
 mod totals;
+mod weigh_ins;
 mod window;
 
 use std::sync::LazyLock;
@@ -39,6 +40,8 @@ pub enum Context {
     Totals,
     /// While strength over time lies over a place.
     Strength,
+    /// On Weigh-ins.
+    WeighIns,
     /// On Journal.
     Journal,
     /// While one record of the journal is shown in full.
@@ -126,6 +129,7 @@ pub enum Action {
     MeetSheet,
     LogTry,
     PickPicture,
+    SetPhase,
     FirstRow,
     LastRow,
     FilterRecords,
@@ -186,6 +190,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
         (Context::Strength, strength::rows()),
+        (Context::WeighIns, weigh_ins::rows()),
         (Context::Journal, journal::rows()),
         (Context::Record, journal::of_a_record()),
         (Context::First, first::rows()),

@@ -11,7 +11,7 @@ use super::gym::GymDeed;
 use super::journal::JournalDeed;
 use super::views::{
     ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView,
-    SetDraft, TotalsView,
+    SetDraft, TotalsView, WeighInsView,
 };
 
 /// Something to write or to open.
@@ -219,6 +219,10 @@ pub trait Book {
     fn ladders(&self) -> LaddersView;
     /// Totals of the open athlete.
     fn totals(&self) -> TotalsView;
+    /// Bodyweight of the open athlete.
+    fn weigh_ins(&self) -> WeighInsView {
+        WeighInsView::default()
+    }
     /// Every record of the open athlete.
     fn journal(&self) -> JournalView {
         JournalView::default()

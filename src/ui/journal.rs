@@ -9,6 +9,8 @@ pub enum JournalDeed {
     Show(Option<String>),
     /// Tries whether a record may say this, and writes nothing.
     Try(String, Vec<(Column, String)>),
+    /// A new record: the fields that it has, its day among them.
+    Add(Vec<(Column, String)>),
     /// Makes it say this: the fields that change.
     Amend(String, Vec<(Column, String)>),
     /// It no longer counts, and why.

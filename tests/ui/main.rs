@@ -38,4 +38,5 @@ mod shelf_totals;
 mod story;
 mod totals;
 mod use_it;
+mod weigh_ins;
 mod widgets;

@@ -124,6 +124,23 @@ impl RowReader<'_> {
         named(only_record(&after, sheet)?, old, renamed)
     }
 
+    /// The one record that a new row of an athlete says.
+    ///
+    /// # Errors
+    /// When a record can't say that; nothing is written here.
+    pub fn single(&self, athlete: &str, fill: impl FnOnce(&mut OneRow)) -> Result<Record, NotAmended> {
+        let mut row = OneRow::default();
+        fill(&mut row);
+        row.put(Column::Athlete, athlete);
+        if !row.has(Column::Date) {
+            return Err(NotAmended::NoDay);
+        }
+        let sheet = self
+            .sheet(std::slice::from_ref(&row))
+            .map_err(|listing| first_wrong(&row, &listing))?;
+        only_record(&row, sheet)
+    }
+
     /// What is wrong with a row that isn't known to be an export of ours.
     fn strictly(&self, row: &OneRow) -> Result<Listing, NotAmended> {
         let row = row.clone().without(Column::Id);

@@ -169,6 +169,7 @@ impl<B: Book> Window<B> {
         }
         self.shown.load_next(&self.book, &mut self.screens);
         self.screens.totals.done(deed);
+        self.screens.weigh_ins.done(deed);
         self.screens.journal.done(deed);
         let next = &mut self.screens.next;
         match deed {

@@ -13,6 +13,7 @@ pub mod settings;
 pub mod sheet;
 pub mod strength;
 pub mod totals;
+pub mod weigh_ins;
 
 pub use screen::{Around, Screen};
 
@@ -23,6 +24,7 @@ use next::NextScreen;
 use roster::RosterScreen;
 use settings::SettingsScreen;
 use totals::TotalsScreen;
+use weigh_ins::WeighInsScreen;
 
 /// Every place that exists.
 #[derive(Default)]
@@ -35,6 +37,8 @@ pub struct Screens {
     pub ladders: LaddersScreen,
     /// What was lifted at each bodyweight.
     pub totals: TotalsScreen,
+    /// Bodyweight over time.
+    pub weigh_ins: WeighInsScreen,
     /// Every record of the open athlete.
     pub journal: JournalScreen,
     /// Settings of the window.
@@ -48,6 +52,7 @@ impl Screens {
         Place::Next,
         Place::Ladders,
         Place::Totals,
+        Place::WeighIns,
         Place::Journal,
         Place::Settings,
     ];
@@ -58,6 +63,7 @@ impl Screens {
             Place::Roster => &mut self.roster,
             Place::Ladders => &mut self.ladders,
             Place::Totals => &mut self.totals,
+            Place::WeighIns => &mut self.weigh_ins,
             Place::Journal => &mut self.journal,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,

@@ -1,14 +1,14 @@
 //! Amending, retracting and restoring single records, and taking such a change back.
 
 use crate::logbook::exchange::{Column, NotAmended, RowReader, amend_of};
-use crate::logbook::{Fact, Id};
+use crate::logbook::{Fact, Id, Name, Record, Written};
 use crate::ui::book::{Deed, Done};
 use crate::ui::journal::JournalDeed;
 
 use super::Shelf;
 use super::desk::NotDone;
 use super::journal::fields;
-use super::write::NOTHING_OPEN;
+use super::write::{NOTHING_OPEN, open_name, records};
 
 /// What takes a change of one record back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,6 +41,7 @@ impl Shelf {
     pub(super) fn change_one(&mut self, deed: JournalDeed) -> Result<Option<String>, NotDone> {
         match deed {
             JournalDeed::Show(_) | JournalDeed::Try(..) => Ok(None),
+            JournalDeed::Add(typed) => self.add_typed(&typed),
             JournalDeed::Amend(id, typed) => {
                 let (id, amend) = match self.amended(&id, &typed) {
                     Ok(amended) => amended,
@@ -78,6 +79,53 @@ impl Shelf {
                 ))
             }
         }
+    }
+
+    /// Writes a new record from what is typed.
+    fn add_typed(&mut self, typed: &[(Column, String)]) -> Result<Option<String>, NotDone> {
+        let (record, name) = match self.new_record(typed) {
+            Ok(new) => new,
+            Err(refused) => {
+                let words = refused.first().map(|(_, words)| words.clone());
+                if let Some(opened) = &mut self.opened {
+                    opened.journal.refused = refused;
+                }
+                return Err(NotDone::Because(words.unwrap_or_default()));
+            }
+        };
+        // A day without a time that is today is now.
+        let at = if record.at == Written::day(self.today()) {
+            self.at()
+        } else {
+            record.at
+        };
+        let (device, what) = (self.device.clone(), record.what);
+        let mut added = Vec::new();
+        self.change(&name, |writer| {
+            added = writer
+                .add(&name, &at, |log| records(vec![what], &at, log, &device))?
+                .records;
+            Ok(())
+        })?;
+        self.take_backs
+            .extend(added.last().copied().map(TakeBack::Retract));
+        if let Some(opened) = &mut self.opened {
+            opened.journal.refused = Vec::new();
+        }
+        Ok(None)
+    }
+
+    fn new_record(&self, typed: &[(Column, String)]) -> Result<(Record, Name), Refused> {
+        let whole = |words: &str| vec![(None, words.to_owned())];
+        let opened = self.opened.as_ref().ok_or_else(|| whole(NOTHING_OPEN))?;
+        let name = open_name(opened).map_err(|words| whole(&words))?;
+        let reader = RowReader {
+            catalogue: &opened.catalogue,
+            device: &self.device,
+        };
+        let unit = opened.book.unit();
+        let new = reader.single(name.as_str(), |row| fields::put(row, typed, unit));
+        Ok((new.map_err(|why| vec![refused(why)])?, name))
     }
 
     /// Takes the latest change of a record back, if that was the latest thing written.
@@ -144,7 +192,8 @@ fn refused(why: NotAmended) -> (Option<Column>, String) {
                 Column::BodyweightLb => Column::BodyweightKg,
                 other => other,
             });
-            (column, crate::problem::visible(&plain(&words)))
+            let words = super::say::capital(&plain(&words));
+            (column, crate::problem::visible(&words))
         }
         NotAmended::IsChange => (None, "This changes another record; amend that one.".to_owned()),
         NotAmended::NoDay => (Some(Column::Date), "A record needs its day.".to_owned()),

@@ -27,6 +27,7 @@ mod strength;
 mod totals;
 mod undo;
 mod watch;
+mod weigh_ins;
 mod what_if;
 mod write;
 
@@ -44,7 +45,7 @@ use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView,
-    NextView, RosterView, Saved, TotalsView,
+    NextView, RosterView, Saved, TotalsView, WeighInsView,
 };
 
 pub use memory::open_window;
@@ -239,6 +240,11 @@ impl Book for Shelf {
 
     fn totals(&self) -> TotalsView {
         self.opened.as_ref().map(totals::view).unwrap_or_default()
+    }
+
+    fn weigh_ins(&self) -> WeighInsView {
+        let view = |opened| weigh_ins::view(opened, self.desk.read_only.as_deref());
+        self.opened.as_ref().and_then(view).unwrap_or_default()
     }
 
     fn journal(&self) -> JournalView {

@@ -12,6 +12,7 @@ mod phrase;
 mod roster;
 mod strength;
 mod totals;
+mod weigh_ins;
 
 pub use crate::coaching::Verdict;
 pub use class::*;
@@ -24,3 +25,4 @@ pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use strength::*;
 pub use totals::*;
+pub use weigh_ins::WeighInsView;

@@ -112,5 +112,5 @@ fn wrong(ui: &mut Ui, words: &str) {
     let words = RichText::new(words)
         .font(Face::LabelStrong.at(size::TABLE))
         .color(*theme.plum);
-    ui.add(egui::Label::new(words).wrap());
+    ui.add(egui::Label::new(words).wrap().halign(egui::Align::Min));
 }

@@ -11,7 +11,6 @@ use egui::{Align2, Rect, Stroke, TextEdit, Ui, pos2, vec2};
 use crate::report::numbers::counted;
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed};
-use crate::ui::journal::JournalDeed;
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::views::{JournalView, Place};
@@ -19,7 +18,8 @@ use crate::ui::widgets::{Button, explained, key_cap};
 
 use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
-use rows::{Columns, heads_ui, rows_ui};
+pub(super) use over::over_ui;
+pub(super) use rows::{Columns, heads_ui, rows_ui};
 pub use state::{JournalState, Over, Typed};
 
 /// The journal as a place of the window.
@@ -35,9 +35,7 @@ impl JournalScreen {
     /// A deed is done: what asked for it closes.
     pub fn done(&mut self, deed: &Deed) {
         match (deed, &self.state.over) {
-            (Deed::Journal(JournalDeed::Amend(..) | JournalDeed::Retract(..)), Some(_)) => {
-                self.state.over = Some(Over::Record);
-            }
+            (Deed::Journal(deed), _) => self.state.done(deed),
             (Deed::Note(_), Some(Over::Note(_))) => self.state.over = None,
             _ => {}
         }
@@ -59,7 +57,7 @@ impl Screen for JournalScreen {
 
     fn ui(&mut self, ui: &mut Ui, _around: &Around<'_>, actions: &mut Actions) {
         journal_ui(ui, &self.view, &mut self.state, actions);
-        over::over_ui(ui, &self.view, &mut self.state, actions);
+        over_ui(ui, &self.view, &mut self.state, actions);
     }
 
     fn perform(&mut self, action: Action, actions: &mut Actions) {
@@ -67,10 +65,7 @@ impl Screen for JournalScreen {
     }
 
     fn has_sheet(&self) -> bool {
-        matches!(
-            self.state.over,
-            Some(Over::Form(_) | Over::Retract(_) | Over::Note(_))
-        )
+        self.state.has_sheet()
     }
 
     fn leave(&mut self) {
@@ -235,7 +230,9 @@ fn foot_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &JournalState) {
         });
     let strong = Ink::new(Face::LabelStrong, 15.0, *theme.ink);
     let plain = Ink::new(Face::Label, 15.0, *theme.ink);
-    let mut words = Line::new(line.kind, strong).gap(8.0, &line.what, plain);
+    let mut words = Line::new(&line.day, plain)
+        .gap(8.0, line.kind, strong)
+        .gap(8.0, &line.what, plain);
     for more in [&line.result, &line.note] {
         words = words.gap(8.0, more, plain);
     }

@@ -14,7 +14,16 @@ use super::form::form_ui;
 use super::{JournalState, Over};
 
 /// Shows what lies over the journal, if anything does.
-pub(super) fn over_ui(ui: &Ui, view: &JournalView, state: &mut JournalState, actions: &mut Actions) {
+pub(in crate::ui::screens) fn over_ui(
+    ui: &Ui,
+    view: &JournalView,
+    state: &mut JournalState,
+    actions: &mut Actions,
+) {
+    if std::mem::take(&mut state.closes_popup) {
+        egui::Popup::close_all(ui.ctx());
+    }
+    state.has_popup = state.over.is_some() && egui::Popup::is_any_open(ui.ctx());
     let Some(over) = &mut state.over else { return };
     let closed = match (over, &view.open) {
         (Over::Record, Some(record)) => record_ui(ui, record, view.read_only.as_deref(), actions),
@@ -123,7 +132,10 @@ fn table<'r>(ui: &mut Ui, name: &str, rows: impl Iterator<Item = (&'r str, &'r s
         .show(ui, |ui| {
             for (label, value, how) in rows {
                 let label = RichText::new(label).font(Face::Label.at(15.0)).color(*theme.ink2);
-                ui.add_sized([150.0, 20.0], egui::Label::new(label).halign(egui::Align::Min));
+                ui.vertical(|ui| {
+                    ui.set_width(150.0);
+                    ui.add(egui::Label::new(label).halign(egui::Align::Min));
+                });
                 ui.vertical(|ui| {
                     ui.set_max_width(ui.available_width().min(430.0));
                     let value = RichText::new(value)

@@ -13,14 +13,12 @@ use crate::ui::widgets::{focus_ring, hand_disc};
 use super::JournalState;
 
 const ROW: f32 = 24.0;
-/// Room for what is said at a line's right end.
-const MARKS: f32 = 128.0;
 
 /// Columns: where each begins; none where the window is too narrow for it.
-pub(super) struct Columns {
+pub(in crate::ui::screens) struct Columns {
     day: f32,
     time: Option<f32>,
-    kind: f32,
+    kind: Option<f32>,
     side: f32,
     what: f32,
     result: f32,
@@ -29,20 +27,22 @@ pub(super) struct Columns {
 }
 
 impl Columns {
-    pub(super) fn of(rect: Rect) -> Self {
+    pub(in crate::ui::screens) fn of(rect: Rect) -> Self {
         let x = |at: f32| rect.left() + at;
         let right = rect.right() - 16.0;
         let (time, kind, side, what, result, note) = if rect.width() >= 1100.0 {
-            (Some(148.0), 204.0, 296.0, 324.0, 640.0, Some(790.0))
+            (Some(148.0), Some(204.0), 296.0, 324.0, 640.0, Some(790.0))
         } else if rect.width() >= 760.0 {
-            (Some(136.0), 182.0, 262.0, 288.0, 500.0, Some(620.0))
+            (Some(136.0), Some(182.0), 262.0, 288.0, 500.0, Some(620.0))
+        } else if rect.width() >= 560.0 {
+            (None, Some(138.0), 214.0, 238.0, 390.0, None)
         } else {
-            (None, 128.0, 204.0, 228.0, 380.0, None)
+            (None, None, 142.0, 166.0, rect.width() - 122.0, None)
         };
         Self {
             day: x(20.0),
             time: time.map(x),
-            kind: x(kind),
+            kind: kind.map(x),
             side: x(side),
             what: x(what),
             result: x(result),
@@ -52,7 +52,7 @@ impl Columns {
     }
 }
 
-pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
+pub(in crate::ui::screens) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     let theme = Theme::of(ui);
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, *theme.bench);
@@ -62,7 +62,7 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     for (x, words) in [
         (Some(columns.day), "day, newest first"),
         (columns.time, "time"),
-        (Some(columns.kind), "kind"),
+        (columns.kind, "kind"),
         (Some(columns.what), "what"),
         (Some(columns.result), "how much"),
         (columns.note, "note"),
@@ -77,7 +77,7 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     }
 }
 
-pub(super) fn rows_ui(
+pub(in crate::ui::screens) fn rows_ui(
     ui: &mut Ui,
     rect: Rect,
     view: &JournalView,
@@ -166,19 +166,32 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
     if look.begins_day {
         put(
             columns.day,
-            columns.time.unwrap_or(columns.kind),
+            columns.time.or(columns.kind).unwrap_or(columns.side),
             &line.day,
             strong,
         );
     }
     if let Some(x) = columns.time {
-        put(x, columns.kind, &line.time, quiet);
+        put(x, columns.kind.unwrap_or(columns.side), &line.time, quiet);
     }
-    put(columns.kind, columns.side, line.kind, quiet);
+    let mut said = line.what.clone();
+    match columns.kind {
+        Some(x) => {
+            put(x, columns.side, line.kind, quiet);
+        }
+        None if line.kind != "Set" => said = format!("{} {said}", line.kind),
+        None => {}
+    }
     if let Some(rail) = line.rail {
         hand_disc(painter, pos2(columns.side + 9.0, y), 9.0, rail, &theme);
     }
-    let marks = marks(painter, pos2(columns.right, y), line, &theme);
+    let marks = marks(
+        painter,
+        pos2(columns.right, y),
+        line,
+        columns.kind.is_none(),
+        &theme,
+    );
     let end = columns.note.unwrap_or(marks);
     // What has no result may take its room.
     let until = if line.result.is_empty() {
@@ -186,7 +199,7 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
     } else {
         columns.result
     };
-    let what = put(columns.what, until, &line.what, of_what(strong));
+    let what = put(columns.what, until, &said, of_what(strong));
     let mut ends = vec![(columns.what, what)];
     if !line.result.is_empty() {
         ends.push((
@@ -209,14 +222,16 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
 }
 
 /// What is to be said of a record, at its right end. Returns where it begins.
-fn marks(painter: &Painter, right: egui::Pos2, line: &JournalLine, theme: &Theme) -> f32 {
+fn marks(painter: &Painter, right: egui::Pos2, line: &JournalLine, is_slim: bool, theme: &Theme) -> f32 {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
     let loud = Ink::new(Face::LabelStrong, size::TABLE, *theme.plum);
     let (words, ink) = match (line.retracted, line.odd, line.amended) {
+        // Where there is no room the line through it says so.
+        (true, ..) if is_slim => return right.x,
         (true, ..) => ("retracted", quiet),
         (_, Some(odd), _) => (odd, loud),
         (_, _, true) => ("amended", quiet),
-        _ => return right.x - if line.note.len() < 40 { MARKS } else { 0.0 },
+        _ => return right.x,
     };
     letters(painter, right, Align2::RIGHT_CENTER, words, ink).left()
 }

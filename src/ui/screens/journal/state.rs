@@ -23,6 +23,9 @@ pub struct JournalState {
     pub(super) bring: bool,
     /// Rows that a page has.
     pub(super) page: usize,
+    /// A list of choices is open; Esc closes it and leaves what is typed.
+    pub(super) has_popup: bool,
+    pub(super) closes_popup: bool,
     /// How often the view was loaded.
     loaded: u64,
     pub(super) order: Order,
@@ -53,8 +56,20 @@ pub struct Typed {
 }
 
 impl JournalState {
+    /// A deed is done: what asked for it closes.
+    pub(in crate::ui::screens) fn done(&mut self, deed: &JournalDeed) {
+        if matches!(deed, JournalDeed::Amend(..) | JournalDeed::Retract(..)) && self.over.is_some() {
+            self.over = Some(Over::Record);
+        }
+    }
+
+    /// Whether a sheet lies over it in which something is typed.
+    pub(in crate::ui::screens) fn has_sheet(&self) -> bool {
+        matches!(self.over, Some(Over::Form(_) | Over::Retract(_) | Over::Note(_)))
+    }
+
     /// The view was loaded anew.
-    pub(super) fn loaded(&mut self, view: &JournalView) {
+    pub(in crate::ui::screens) fn loaded(&mut self, view: &JournalView) {
         self.loaded += 1;
         self.refresh(view);
         let open = view.open.as_ref();
@@ -75,7 +90,7 @@ impl JournalState {
         }
     }
 
-    pub(super) fn refresh(&mut self, view: &JournalView) {
+    pub(in crate::ui::screens) fn refresh(&mut self, view: &JournalView) {
         if self.order.refresh(view, &self.filter, self.loaded) {
             let stays = self.order.position(view, &self.id);
             self.choose(view, stays.unwrap_or(self.chosen));
@@ -140,6 +155,10 @@ impl JournalState {
     }
 
     fn back(&mut self, view: &JournalView) {
+        if self.has_popup {
+            self.closes_popup = true;
+            return;
+        }
         match self.over.take() {
             Some(_) => {}
             None => {

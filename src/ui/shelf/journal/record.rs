@@ -42,7 +42,7 @@ pub(super) fn view(opened: &Opened, log: &Log, history: &History, id: Id) -> Opt
             kind(&record.what),
             record.at.date().format("%a %-d %b %Y")
         ),
-        says: as_written(&log.name, record),
+        says: as_written(opened, &log.name, record),
         counts: counts(opened, log, record),
         marks,
         before: before(opened, log, history, id),
@@ -59,7 +59,7 @@ pub(super) fn view(opened: &Opened, log: &Log, history: &History, id: Id) -> Opt
 }
 
 /// Its values as they were typed.
-fn as_written(athlete: &str, record: &Record) -> Vec<(&'static str, String)> {
+fn as_written(opened: &Opened, athlete: &str, record: &Record) -> Vec<(&'static str, String)> {
     let mut says: Vec<(&'static str, String)> = Vec::new();
     if let Fact::Profile { name: Some(name), .. } = &record.what {
         says.push(("Name", visible(name)));
@@ -69,6 +69,7 @@ fn as_written(athlete: &str, record: &Record) -> Vec<(&'static str, String)> {
         let (label, unit) = label(column)?;
         let text = match column {
             Column::Outcome => fields::outcome_title(&text).to_owned(),
+            Column::Movement | Column::Ladder | Column::Rung => titled(opened, record, column, &text),
             _ => visible(&text).replacen(
                 '-',
                 "−",
@@ -78,6 +79,28 @@ fn as_written(athlete: &str, record: &Record) -> Vec<(&'static str, String)> {
         Some((label, format!("{text}{unit}")))
     }));
     says
+}
+
+/// An id as written, and what it is called, where that is known here.
+fn titled(opened: &Opened, record: &Record, column: Column, id: &str) -> String {
+    let ladder = match &record.what {
+        Fact::Set(set) => set.ladder.as_deref(),
+        Fact::Placement { ladder, .. } => Some(ladder.as_str()),
+        _ => None,
+    };
+    let catalogue = &opened.catalogue;
+    let title = match column {
+        Column::Movement => catalogue.movement(id).map(|known| &known.title),
+        Column::Ladder => catalogue.ladder(id).map(|known| &known.title),
+        _ => ladder
+            .and_then(|ladder| catalogue.ladder(ladder))
+            .and_then(|ladder| ladder.rung(id))
+            .map(|known| &known.title),
+    };
+    title.map_or_else(
+        || visible(id),
+        |title| format!("{title}, written {}", visible(id)),
+    )
 }
 
 /// What a column is called here, and its unit.
@@ -92,7 +115,7 @@ fn label(column: Column) -> Option<(&'static str, &'static str)> {
         Column::AddedLb => ("Load", " lb"),
         Column::Reps => ("Reps", ""),
         Column::HoldS => ("Held", " s"),
-        Column::Rir => ("In reserve", " reps"),
+        Column::Rir => ("In reserve, reps", ""),
         Column::Rpe => ("Effort, RPE", ""),
         Column::Outcome => ("How it ended", ""),
         Column::Ladder => ("Ladder", ""),
@@ -140,9 +163,13 @@ fn counts(opened: &Opened, log: &Log, record: &Record) -> Vec<(&'static str, Str
         match (set.system, set.share, set.bodyweight) {
             (Some(system), Some(share), Some(body)) => {
                 let sign = if set.added.kg() < 0.0 { "−" } else { "+" };
+                let part = if share.value() == 1.0 {
+                    "All".to_owned()
+                } else {
+                    number(share.value(), 2)
+                };
                 let how = format!(
-                    "{} of {} {sign} {}.",
-                    number(share.value(), 2),
+                    "{part} of {} {sign} {}.",
                     about(body.kg(), unit),
                     kg(set.added.kg().abs(), unit)
                 );
@@ -208,7 +235,7 @@ fn before(opened: &Opened, log: &Log, history: &History, id: Id) -> Vec<(String,
 fn in_a_line(opened: &Opened, log: &Log, record: &Record) -> String {
     let words = Words::of(opened, &record.what);
     let side = words.rail.map(|rail| rail.letter().to_owned());
-    let weighed = as_written(&log.name, record)
+    let weighed = as_written(opened, &log.name, record)
         .into_iter()
         .filter(|(label, _)| *label == "Bodyweight" && matches!(record.what, Fact::Set(_)))
         .map(|(_, value)| format!("weighed {value}"));
