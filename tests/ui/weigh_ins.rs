@@ -14,16 +14,13 @@ use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{Place, WeighInsView};
 
 use crate::kit::{SMALL, open};
-use crate::shelf::{again, machine, started};
+use crate::shelf::{again, started};
 
 /// Ana, 74.6 kg on Wed 18 Mar 2026; before that weighed each Wednesday, half a kilogram more each week back, and once by a slip.
 /// She cuts since 1 February.
 fn cutting(home: &Path, more: &str) -> Shelf {
     drop(started(home));
-    let file = machine(home)
-        .places()
-        .default_logbook()
-        .join("athletes/ana-brook/journal-mill.ron");
+    let file = crate::journal::folder(home).join("journal-mill.ron");
     let line = |nth: usize, at: &str, what: &str| {
         format!(
             "(id: \"01KKZ3VY005KBAH2VR57ZGNDF{nth}\", rev: 0, dev: \"mill\", at: \"{at}\", nth: 0, what: {what})\n"
@@ -226,8 +223,16 @@ fn pictures_of_a_cut_with_a_slip_of_the_scale() {
     let mut shots = SnapshotResults::new();
     for (choice, name) in [(Choice::Light, "light"), (Choice::Dark, "dark")] {
         let home = tempfile::tempdir().unwrap();
-        let mut harness = window(cutting(home.path(), ""), choice);
-        // Today's record carries the clock's time; only older ones are listed.
+        let mut shelf = cutting(home.path(), "");
+        // Today's record carries the clock's time.
+        let today = shelf.weigh_ins().journal.lines[0].id.clone();
+        let day = vec![(Column::Date, "2026-03-18".to_owned())];
+        assert!(matches!(
+            shelf.perform(Deed::Journal(JournalDeed::Amend(today, day))),
+            Done::Ok(_)
+        ));
+        drop(shelf);
+        let mut harness = window(again(home.path()), choice);
         harness.key_press(Key::End);
         harness.run_steps(3);
         harness.snapshot(format!("weigh-ins-{name}"));

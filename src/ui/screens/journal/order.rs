@@ -28,6 +28,11 @@ impl Order {
         true
     }
 
+    /// Whether it was made for another filter.
+    pub fn is_for_other(&self, filter: &str) -> bool {
+        self.made_of.as_ref().is_some_and(|(old, _)| old != filter)
+    }
+
     /// How many are shown.
     pub fn len(&self) -> usize {
         self.places.len()

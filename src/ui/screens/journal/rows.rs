@@ -35,7 +35,7 @@ impl Columns {
         } else if rect.width() >= 760.0 {
             (Some(136.0), Some(182.0), 262.0, 288.0, 500.0, Some(620.0))
         } else if rect.width() >= 560.0 {
-            (None, Some(138.0), 214.0, 238.0, 390.0, None)
+            (None, Some(148.0), 222.0, 246.0, 396.0, None)
         } else {
             (None, None, 142.0, 166.0, rect.width() - 122.0, None)
         };

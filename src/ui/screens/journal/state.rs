@@ -91,9 +91,14 @@ impl JournalState {
     }
 
     pub(in crate::ui::screens) fn refresh(&mut self, view: &JournalView) {
+        let other = if self.order.is_for_other(&self.filter) {
+            0
+        } else {
+            self.chosen
+        };
         if self.order.refresh(view, &self.filter, self.loaded) {
             let stays = self.order.position(view, &self.id);
-            self.choose(view, stays.unwrap_or(self.chosen));
+            self.choose(view, stays.unwrap_or(other));
             self.bring = true;
         }
     }

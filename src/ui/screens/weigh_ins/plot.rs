@@ -15,7 +15,7 @@ const AXIS: f32 = 40.0;
 /// Days between two months on the axis, about.
 const MONTH: f64 = 30.0;
 /// Most months that have a name on the axis.
-const NAMED: usize = 14;
+const NAMED: usize = 7;
 
 pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     let theme = Theme::of(ui);
@@ -153,11 +153,12 @@ fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
         .take_while(|date| day(*date) >= bounds.0)
         .collect();
     let every = all.len() / NAMED + 1;
+    let step = MONTH * f64::from(u32::try_from(every).unwrap_or(1));
     let marks = all.into_iter().step_by(every);
     marks
         .map(|date| GridMark {
             value: day(date),
-            step_size: MONTH,
+            step_size: step,
         })
         .collect()
 }
