@@ -321,6 +321,8 @@ fn pictures_of_the_list_and_of_a_record() {
         let mut harness = window(again(home.path()), choice);
         let filter = "Filter by movement, note, kind or date";
         let role = egui::accesskit::Role::TextInput;
+        harness.get_by_role_and_label(role, filter).focus();
+        harness.run_steps(2);
         harness.get_by_role_and_label(role, filter).type_text("garage");
         harness.run_steps(2);
         harness.key_press(Key::Enter);

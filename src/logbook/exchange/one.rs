@@ -56,7 +56,7 @@ pub enum NotAmended {
     /// A record needs its day.
     NoDay,
     /// A value is wrong; the column, where one can be told.
-    Wrong(Option<Column>, Problem),
+    Wrong(Option<Column>, Box<Problem>),
     /// Every field was taken away: that is a retraction.
     NothingLeft,
     /// It would be two records.
@@ -180,7 +180,7 @@ fn first_wrong(row: &OneRow, listing: &Listing) -> NotAmended {
 }
 
 fn wrong(row: &OneRow, problem: &Problem) -> NotAmended {
-    NotAmended::Wrong(column_at(row, problem.place.column), problem.clone())
+    NotAmended::Wrong(column_at(row, problem.place.column), Box::new(problem.clone()))
 }
 
 /// The one record of a sheet.

@@ -182,7 +182,7 @@ const GONE: &str = "that record is gone or retracted by now.";
 fn refused(why: NotAmended) -> (Option<Column>, String) {
     match why {
         NotAmended::Wrong(column, problem) => {
-            let mut words = problem.what;
+            let mut words = problem.what.clone();
             if !problem.mend.is_empty() {
                 words.push_str("; ");
                 words.push_str(&problem.mend);

@@ -96,7 +96,7 @@ pub fn journal_ui(ui: &mut Ui, view: &JournalView, state: &mut JournalState, act
     }
     let columns = Columns::of(whole);
     let heads = Rect::from_min_size(pos2(whole.left(), top), vec2(whole.width(), 28.0));
-    heads_ui(ui, heads, &columns);
+    heads_ui(ui, heads, &columns, ["what", "how much"]);
     let foot_height = if whole.height() > 420.0 { 46.0 } else { 0.0 };
     let rows = Rect::from_min_max(heads.left_bottom(), whole.max - vec2(0.0, foot_height));
     rows_ui(ui, rows, view, &columns, state, actions);

@@ -52,7 +52,7 @@ impl Columns {
     }
 }
 
-pub(in crate::ui::screens) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
+pub(in crate::ui::screens) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns, titles: [&str; 2]) {
     let theme = Theme::of(ui);
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, *theme.bench);
@@ -63,8 +63,8 @@ pub(in crate::ui::screens) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Column
         (Some(columns.day), "day, newest first"),
         (columns.time, "time"),
         (columns.kind, "kind"),
-        (Some(columns.what), "what"),
-        (Some(columns.result), "how much"),
+        (Some(columns.what), titles[0]),
+        (Some(columns.result), titles[1]),
         (columns.note, "note"),
     ] {
         let words = if x == Some(columns.day) && columns.time.is_none() {

@@ -118,7 +118,7 @@ pub fn weigh_ins_ui(ui: &mut Ui, view: &WeighInsView, list: &mut JournalState, a
     ui.painter().rect_filled(table, 0.0, *theme.raised);
     let columns = Columns::of(table);
     let heads = Rect::from_min_size(table.min, vec2(table.width(), 28.0));
-    heads_ui(ui, heads, &columns);
+    heads_ui(ui, heads, &columns, ["bodyweight", "weighed"]);
     rows_ui(
         ui,
         table.with_min_y(heads.bottom()),
@@ -161,13 +161,14 @@ fn beside_ui(ui: &mut Ui, rect: Rect, view: &WeighInsView) {
         .show(&mut child, |ui| {
             let top = ui.cursor().min;
             let mut pen = Pen::new(ui, Rect::from_min_size(top, vec2(inner.width() - 10.0, 0.0)));
-            let quiet = Ink::new(Face::Label, 15.0, *theme.ink2);
+            let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
             let strong = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
             for (what, value, how) in &view.numbers {
-                let place = pen.write_apart(Line::new(what, quiet), Line::new(value, strong));
+                let label = pen.write(Line::new(what, quiet));
+                let place = pen.write(Line::new(value, strong)).union(label);
                 let id = pen.ui.scope_id().with(("how", what));
                 explained(pen.ui, place, id, how.clone());
-                pen.gap(5.0);
+                pen.gap(8.0);
             }
             for words in &view.cautions {
                 pen.gap(5.0);

@@ -44,6 +44,7 @@ pub(super) fn asked_ui(ui: &Ui, view: &WeighInsView, asked: &mut Asked, actions:
     };
     SheetFrame::new(title).width(460.0).show(ui, |ui| {
         let mut entered = false;
+        let is_phase = matches!(asked, Asked::Phase { .. });
         let mut save = "Save the weigh-in";
         if let Asked::WeighIn { mass, .. } = asked {
             let label = field_label(
@@ -72,7 +73,12 @@ pub(super) fn asked_ui(ui: &Ui, view: &WeighInsView, asked: &mut Asked, actions:
         let (Asked::WeighIn { day, .. } | Asked::Phase { day, .. }) = asked;
         let label = field_label(ui, "Day, or day and time");
         let field = ui.add(TextEdit::singleline(day).desired_width(200.0));
-        entered |= by_enter(ui, &field.labelled_by(label));
+        let field = field.labelled_by(label);
+        entered |= if is_phase {
+            first_field(ui, &field)
+        } else {
+            by_enter(ui, &field)
+        };
         wrong(ui, view, Column::Date);
         ui.add_space(10.0);
         let pressed = Button::main(save).key("Enter").flow(ui).clicked();

@@ -6,6 +6,7 @@ use egui_plot::{
     Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoints, Points, Span, VPlacement,
 };
 
+use crate::report::numbers::number;
 use crate::ui::theme::{Theme, translucent};
 use crate::ui::views::WeighInsView;
 use crate::ui::widgets::focus_ring;
@@ -14,6 +15,8 @@ use crate::ui::widgets::focus_ring;
 const AXIS: f32 = 40.0;
 /// Days between two months on the axis, about.
 const MONTH: f64 = 30.0;
+/// What a weigh-in that looks like a slip is called.
+const ODD: &str = "odd weigh-in";
 /// Most months that have a name on the axis.
 const NAMED: usize = 7;
 
@@ -31,6 +34,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
         masses().fold(f64::MAX, f64::min),
         masses().fold(f64::MIN, f64::max),
     );
+    let room = ((high - low) * 0.25).max(0.5);
     let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| date(today, mark.value, "%b %y");
     let mut plot = Plot::new("weigh-ins")
         .height(ui.available_height())
@@ -53,7 +57,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
         .label_formatter(move |at| hover(at, today, unit));
     // A bodyweight that never varied still has a scale around it.
     if low <= high {
-        plot = plot.include_y(low - 0.5).include_y(high + 0.5);
+        plot = plot.include_y(low - room).include_y(high + room);
     }
     let shown = plot.show(ui, |plot| {
         for (from, until, word) in &view.phases {
@@ -65,25 +69,22 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
                     .border(Stroke::new(1.0, *theme.line)),
             );
         }
-        for is_odd in [false, true] {
-            let of_kind = view.days.iter().filter(|(.., odd)| *odd == is_odd);
-            let points: PlotPoints<'_> = of_kind.map(|(day, mass, _)| [*day, *mass]).collect();
-            let (name, radius, colour) = if is_odd {
-                ("odd weigh-in", 5.5, *theme.plum)
+        let counting = view.days.iter().filter(|(.., odd)| !odd);
+        let points: PlotPoints<'_> = counting.map(|(day, mass, _)| [*day, *mass]).collect();
+        plot.add(Points::new("weighed", points).radius(3.4).color(*theme.ink));
+        for (day, mass, _) in view.days.iter().filter(|(.., odd)| *odd) {
+            // A slip far off stands at the frame, so that it doesn't press all others flat; its name says what it was.
+            let at = if low <= high {
+                mass.clamp(low - room, high + room)
             } else {
-                ("weighed", 3.4, *theme.ink)
-            };
-            let shape = if is_odd {
-                MarkerShape::Diamond
-            } else {
-                MarkerShape::Circle
+                *mass
             };
             plot.add(
-                Points::new(name, points)
-                    .shape(shape)
-                    .filled(!is_odd)
-                    .radius(radius)
-                    .color(colour),
+                Points::new(format!("{ODD}: {} {unit}", number(*mass, 1)), vec![[*day, at]])
+                    .shape(MarkerShape::Diamond)
+                    .filled(false)
+                    .radius(5.5)
+                    .color(*theme.plum),
             );
         }
         if let Some(ends) = view.line {
@@ -127,6 +128,9 @@ fn hover(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String> {
             plot_name, position, ..
         } => {
             let day = date(today, position.x, "%a %-d %b %Y");
+            if plot_name.starts_with(ODD) {
+                return Some(format!("{plot_name}\n{day}"));
+            }
             Some(format!("{plot_name}\n{day}\n{:.1} {unit}", position.y))
         }
         HoverPosition::Elsewhere { .. } => None,
