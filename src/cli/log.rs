@@ -6,7 +6,7 @@ use crate::bests::{Formula, new_bests_by};
 use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::clock;
-use crate::logbook::exchange::{Column, Sheet};
+use crate::logbook::exchange::{Column, OneRow, RowReader, Sheet};
 use crate::logbook::record::Id;
 use crate::logbook::writer::{LOCK_WAIT, refuse_for_writing};
 use crate::logbook::{Fact, Log, Logbook, Machine, Name, Record, Settings, Trouble, Writer, Written};
@@ -16,7 +16,7 @@ use crate::units::Unit;
 
 use super::args_record::{LogArgs, RecordArgs};
 use super::output::tell;
-use super::record_row::{Cells, Reader, wrong};
+use super::record_row::{Cells, unread, wrong};
 use super::{Answer, Failed, log_rows, reading};
 
 /// Runs `log`.
@@ -166,7 +166,9 @@ fn sheet(
             row.place(place);
         }
     }
-    let sheet = Reader { catalogue, device }.sheet(&rows)?;
+    let rows: Vec<OneRow> = rows.into_iter().map(Cells::row).collect();
+    let reader = RowReader { catalogue, device };
+    let sheet = reader.sheet(&rows).map_err(|listing| unread(&listing))?;
     match sheet.problems.listed.first() {
         Some(problem) => Err(wrong(problem)),
         None => Ok(sheet),

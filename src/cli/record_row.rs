@@ -1,47 +1,43 @@
 //! One record as typed on the command line: its options become the cells of a row, and the row is read by import's own
 //! code. So what a record may say is ruled in one place.
 
-use std::collections::BTreeMap;
-
-use crate::catalogue::Catalogue;
-use crate::logbook::exchange::{Column, Import, Options, Sheet, guarded, outcome_word, values};
-use crate::logbook::{Record, Written};
+use crate::logbook::Written;
+use crate::logbook::exchange::{Column, Listing, OneRow, outcome_word};
 use crate::problem::{Problem, quoted};
 use crate::units::{Outcome, Typed, Unit};
 
 use super::Failed;
 use super::args_record::{RecordArgs, YES};
 
-/// The cells of a row, as a file has them; empty ones are absent.
+/// A row that options fill.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Cells(BTreeMap<Column, String>);
+pub struct Cells(OneRow);
 
 impl Cells {
-    /// The row that `export` writes of a record.
-    pub fn of(athlete: &str, record: &Record) -> Self {
-        let cells = values(athlete, record).into_iter();
-        Self(cells.map(|(column, text)| (column, guarded(&text))).collect())
+    /// The row itself.
+    pub fn row(self) -> OneRow {
+        self.0
+    }
+
+    /// Changes a row by what was said, each value in place of the one before.
+    ///
+    /// # Errors
+    /// When a value isn't written as its option asks; the row is then as it was.
+    pub fn change(row: &mut OneRow, by: impl FnOnce(&mut Self) -> Result<(), Failed>) -> Result<(), Failed> {
+        let mut cells = Self(row.clone());
+        by(&mut cells)?;
+        *row = cells.0;
+        Ok(())
     }
 
     /// Whether there is something in `column`.
     pub fn has(&self, column: Column) -> bool {
-        self.0.contains_key(&column)
-    }
-
-    /// The row without what is in `column`.
-    pub fn without(mut self, column: Column) -> Self {
-        self.0.remove(&column);
-        self
+        self.0.has(column)
     }
 
     /// Puts a text into `column`; an empty one empties it.
     pub fn put(&mut self, column: Column, text: &str) {
-        let text = text.trim();
-        if text.is_empty() {
-            self.0.remove(&column);
-        } else {
-            self.0.insert(column, guarded(text));
-        }
+        self.0.put(column, text);
     }
 
     /// Puts what was said into the row, each value in place of the one before; an empty one takes it away.
@@ -101,7 +97,7 @@ impl Cells {
         for ((column, said), (beside, too)) in [(one, other), (other, one)] {
             if let Some(text) = said {
                 if too.is_none() {
-                    self.0.remove(&beside);
+                    self.put(beside, "");
                 }
                 self.put(column, text);
             }
@@ -236,52 +232,12 @@ fn pain(text: &str) -> Result<(&str, &str), Failed> {
     })
 }
 
-/// What rows are read with.
-pub struct Reader<'r> {
-    /// The movements and ladders in force.
-    pub catalogue: &'r Catalogue,
-    /// The device that writes.
-    pub device: &'r str,
-}
-
-impl Reader<'_> {
-    /// Reads rows.
-    ///
-    /// # Errors
-    /// When the first of them could not be read at all.
-    pub fn sheet(&self, rows: &[Cells]) -> Result<Sheet, Failed> {
-        let options = Options::default();
-        let import = Import {
-            file: "",
-            options: &options,
-            catalogue: self.catalogue,
-            device: self.device,
-            // A name comes from the writer, who knows under the lock whether it is needed.
-            known: &|_| true,
-        };
-        import
-            .read(text(rows).as_bytes())
-            .map_err(|listing| match listing.listed.first() {
-                Some(problem) => wrong(problem),
-                None => Failed::Usage("this can't be read as a record".to_owned()),
-            })
+/// What can't be read at all, in the words of the command line.
+pub fn unread(listing: &Listing) -> Failed {
+    match listing.listed.first() {
+        Some(problem) => wrong(problem),
+        None => Failed::Usage("this can't be read as a record".to_owned()),
     }
-}
-
-/// Rows as CSV with the columns that any of them fills.
-fn text(rows: &[Cells]) -> String {
-    let columns: Vec<Column> = Column::ALL
-        .into_iter()
-        .filter(|column| rows.iter().any(|row| row.has(*column)))
-        .collect();
-    let line = |cells: Vec<String>| cells.join(",") + "\r\n";
-    let quote = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
-    let header = line(columns.iter().map(|column| column.name().to_owned()).collect());
-    let body = rows.iter().map(|row| {
-        let cell = |column| row.0.get(column).map_or("", String::as_str);
-        line(columns.iter().map(|column| quote(cell(column))).collect())
-    });
-    std::iter::once(header).chain(body).collect()
 }
 
 /// What import says of a row, in one line and in the words of the command line.

@@ -80,6 +80,20 @@ pub fn notes(facts: &Facts<'_, '_>, verdict: Verdict, behind: Verdict, target: &
     notes
 }
 
+/// The latest weigh-in, where it looks like a slip.
+pub fn odd_weigh_in(timeline: &Timeline<'_>) -> Option<CareNote> {
+    let odd = timeline.weigh_ins.days().last().filter(|day| day.odd)?;
+    Some(CareNote::WeighInOdd {
+        date: odd.date,
+        kg: odd.mean.kg(),
+    })
+}
+
+/// Whether a cut may be planned: not by minors, nor below the healthy range.
+pub fn may_cut(timeline: &Timeline<'_>) -> bool {
+    !timeline.is_minor() && !timeline.is_underweight()
+}
+
 fn doubtful_entries(facts: &Facts<'_, '_>) -> Vec<CareNote> {
     let timeline = facts.timeline;
     let form = Form::of(facts.rung);
@@ -102,11 +116,7 @@ fn doubtful_entries(facts: &Facts<'_, '_>) -> Vec<CareNote> {
             system_kg: set.system?.kg(),
         })
     });
-    let odd_weigh_in = timeline.weigh_ins.days().last().filter(|day| day.odd);
-    let weigh_in = odd_weigh_in.map(|day| CareNote::WeighInOdd {
-        date: day.date,
-        kg: day.mean.kg(),
-    });
+    let weigh_in = odd_weigh_in(timeline);
     [contradictory, check, weigh_in].into_iter().flatten().collect()
 }
 
@@ -124,7 +134,7 @@ fn professional(facts: &Facts<'_, '_>, pauses: bool) -> Option<CareNote> {
 }
 
 /// Cautions for the person, whatever the rung.
-fn of_the_person(timeline: &Timeline<'_>) -> Vec<CareNote> {
+pub fn of_the_person(timeline: &Timeline<'_>) -> Vec<CareNote> {
     let mut notes = Vec::new();
     let minor = timeline.is_minor();
     if minor {
@@ -137,7 +147,7 @@ fn of_the_person(timeline: &Timeline<'_>) -> Vec<CareNote> {
         notes.push(CareNote::Underweight { bmi });
     }
     let cut = timeline.phases.cut_since();
-    if cut.is_some() && (minor || underweight.is_some()) {
+    if cut.is_some() && !may_cut(timeline) {
         notes.push(CareNote::CutRefused);
     }
     if let Some(trend) = timeline

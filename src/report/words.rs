@@ -37,6 +37,18 @@ impl<'a> Words<'a> {
         }
     }
 
+    /// Words for cautions of the person, whatever the ladder.
+    pub fn of_the_person(catalogue: &'a Catalogue, unit: Unit) -> Self {
+        Self {
+            catalogue,
+            ladder: None,
+            rail: Rail::Both,
+            is_hold: false,
+            is_loaded: false,
+            unit,
+        }
+    }
+
     /// The title of a step's rail: [`rail_title`], with the next rung where the step leads to one.
     pub fn step_title(self, step: &NextStep) -> String {
         let ladder = self.ladder.map_or(step.ladder.as_str(), |ladder| &ladder.title);

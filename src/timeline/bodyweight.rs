@@ -41,6 +41,14 @@ pub struct WeighIns {
 pub struct Trend {
     /// Change a week as a percentage of the mean bodyweight; below zero is loss.
     pub percent_a_week: f64,
+    /// Change a week, kg; below zero is loss.
+    pub kg_a_week: f64,
+    /// The line's value on the day that is asked about, kg.
+    pub kg_today: f64,
+    /// The first day that it goes through.
+    pub since: NaiveDate,
+    /// How many days it goes through.
+    pub days: usize,
 }
 
 impl WeighIns {
@@ -101,10 +109,12 @@ impl WeighIns {
 
     /// The trend of the last four weeks, where enough days were weighed.
     pub fn trend(&self, on: NaiveDate) -> Option<Trend> {
-        let recent: Vec<(f64, f64)> = self
+        let days = self
             .days
             .iter()
-            .filter(|day| !day.odd && (on - day.date).num_days() <= TREND_WINDOW)
+            .filter(|day| !day.odd && (on - day.date).num_days() <= TREND_WINDOW);
+        let since = days.clone().next()?.date;
+        let recent: Vec<(f64, f64)> = days
             .map(|day| (days_as_f64((day.date - on).num_days()), day.mean.kg()))
             .collect();
         let (first, last) = (recent.first()?.0, recent.last()?.0);
@@ -115,6 +125,10 @@ impl WeighIns {
         let mean = recent.iter().map(|(_, kg)| kg).sum::<f64>() / recent.iter().map(|_| 1.0).sum::<f64>();
         Some(Trend {
             percent_a_week: line.slope * 7.0 / mean * 100.0,
+            kg_a_week: line.slope * 7.0,
+            kg_today: line.intercept,
+            since,
+            days: recent.len(),
         })
     }
 }
@@ -156,4 +170,50 @@ fn lies_near(last: WeighDay, day: WeighDay) -> bool {
 
 fn percent_off(base: f64, other: f64) -> f64 {
     Mass::from_kg((other - base).abs()).kg() / base * 100.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Unit;
+
+    fn weighed(days: &[(u32, f64)]) -> WeighIns {
+        WeighIns::gather(days.iter().map(|(day, kg)| {
+            let date = NaiveDate::from_ymd_opt(2026, 3, *day).unwrap();
+            (date, Typed::new(*kg, Unit::Kg).unwrap())
+        }))
+    }
+
+    #[test]
+    fn half_a_kilogram_a_week_is_read_off_a_straight_line_of_weigh_ins() {
+        // Worked by hand: 80, 79.5, 79, 78.5 kg on Sundays: −0.5 kg a week; mean 79.25, so −0.5 / 79.25 = −0.6309 %;
+        // three days after the last the line is at 78.5 − 3/7 · 0.5 = 78.2857.
+        let on = NaiveDate::from_ymd_opt(2026, 3, 25).unwrap();
+        let trend = weighed(&[(1, 80.0), (8, 79.5), (15, 79.0), (22, 78.5)])
+            .trend(on)
+            .unwrap();
+        assert!((trend.kg_a_week - -0.5).abs() < 1e-9, "{trend:?}");
+        assert!((trend.percent_a_week - -0.630_914_826).abs() < 1e-6, "{trend:?}");
+        assert!((trend.kg_today - 78.285_714_286).abs() < 1e-6, "{trend:?}");
+        assert_eq!(
+            (trend.days, trend.since),
+            (4, NaiveDate::from_ymd_opt(2026, 3, 1).unwrap())
+        );
+    }
+
+    #[test]
+    fn a_slip_of_the_scale_moves_no_trend() {
+        let on = NaiveDate::from_ymd_opt(2026, 3, 25).unwrap();
+        let sound = [(1, 80.0), (8, 79.5), (15, 79.0), (22, 78.5)];
+        let slipped = [(1, 80.0), (8, 79.5), (11, 97.5), (15, 79.0), (22, 78.5)];
+        assert_eq!(weighed(&slipped).trend(on), weighed(&sound).trend(on));
+    }
+
+    #[test]
+    fn three_days_or_less_than_two_weeks_give_no_trend() {
+        let on = NaiveDate::from_ymd_opt(2026, 3, 25).unwrap();
+        assert_eq!(weighed(&[(8, 79.5), (15, 79.0), (22, 78.5)]).trend(on), None);
+        let within_two_weeks = [(12, 80.0), (15, 79.9), (18, 79.8), (25, 79.7)];
+        assert_eq!(weighed(&within_two_weeks).trend(on), None);
+    }
 }

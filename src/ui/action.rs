@@ -3,12 +3,14 @@
 
 mod bar;
 mod first;
+mod journal;
 mod ladders;
 mod next;
 mod roster;
 mod strength;
 mod totals;
 mod week;
+mod weigh_ins;
 mod window;
 
 use std::sync::LazyLock;
@@ -41,6 +43,12 @@ pub enum Context {
     Week,
     /// While strength over time lies over a place.
     Strength,
+    /// On Weigh-ins.
+    WeighIns,
+    /// On Journal.
+    Journal,
+    /// While one record of the journal is shown in full.
+    Record,
     /// Before a logbook is open.
     First,
     /// While a spreadsheet is brought.
@@ -127,6 +135,13 @@ pub enum Action {
     EarlierWeek,
     LaterWeek,
     BuildSession,
+    SetPhase,
+    FirstRow,
+    LastRow,
+    FilterRecords,
+    AmendRecord,
+    RetractRecord,
+    RestoreRecord,
     PageUpRows,
     PageDownRows,
     NeedOnly(u8),
@@ -182,6 +197,9 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Totals, totals::rows()),
         (Context::Week, week::rows()),
         (Context::Strength, strength::rows()),
+        (Context::WeighIns, weigh_ins::rows()),
+        (Context::Journal, journal::rows()),
+        (Context::Record, journal::of_a_record()),
         (Context::First, first::rows()),
     ];
     let words = |context, (action, title, tooltip, keys)| ActionWords {

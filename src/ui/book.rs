@@ -8,9 +8,10 @@ use chrono::NaiveDate;
 use crate::units::{Rail, Side};
 
 use super::gym::GymDeed;
+use super::journal::JournalDeed;
 use super::views::{
-    ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
-    TotalsView, WeekView,
+    ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView,
+    SetDraft, TotalsView, WeekView, WeighInsView,
 };
 
 /// Something to write or to open.
@@ -83,6 +84,8 @@ pub enum Deed {
     StepAthlete(i8),
     /// People, sheets, a class's results, plates.
     Gym(GymDeed),
+    /// One record of the open athlete.
+    Journal(JournalDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -223,6 +226,14 @@ pub trait Book {
     /// A week of the open athlete.
     fn week(&self) -> WeekView {
         WeekView::default()
+    }
+    /// Bodyweight of the open athlete.
+    fn weigh_ins(&self) -> WeighInsView {
+        WeighInsView::default()
+    }
+    /// Every record of the open athlete.
+    fn journal(&self) -> JournalView {
+        JournalView::default()
     }
     /// First start.
     fn first(&self) -> FirstView;

@@ -131,6 +131,8 @@ fn is_movement(key: Key) -> bool {
             | Key::Enter
             | Key::PageUp
             | Key::PageDown
+            | Key::Home
+            | Key::End
     )
 }
 

@@ -15,6 +15,7 @@ pub mod app;
 pub mod book;
 pub mod frame;
 pub mod gym;
+pub mod journal;
 pub mod key_queue;
 pub mod keys;
 pub mod palette;

@@ -18,6 +18,7 @@ mod coach;
 mod contrast;
 mod fake_book;
 mod fast_keys;
+mod journal;
 mod kit;
 mod ladder;
 #[path = "../support/mara.rs"]
@@ -39,4 +40,5 @@ mod story;
 mod totals;
 mod use_it;
 mod week;
+mod weigh_ins;
 mod widgets;

@@ -164,8 +164,13 @@ impl<B: Book> Window<B> {
         if matches!(deed, Deed::Gym(GymDeed::KeepTyped { leaves: false, .. })) {
             return; // Nothing that is shown comes out differently.
         }
+        if matches!(deed, Deed::Journal(deed) if deed.only_looks()) {
+            return; // Nothing but the journal comes out differently; it sees that by the book's revision.
+        }
         self.shown.load_next(&self.book, &mut self.screens);
         self.screens.totals.done(deed);
+        self.screens.weigh_ins.done(deed);
+        self.screens.journal.done(deed);
         let next = &mut self.screens.next;
         match deed {
             // Here a new best is marked: the book says it in `Done::Ok`, and `LoggedLine::best` keeps it.

@@ -3,6 +3,7 @@
 pub mod at_the_bar;
 pub mod first;
 pub mod import;
+pub mod journal;
 pub mod ladders;
 pub mod next;
 pub mod printing;
@@ -13,16 +14,19 @@ pub mod sheet;
 pub mod strength;
 pub mod totals;
 pub mod week;
+pub mod weigh_ins;
 
 pub use screen::{Around, Screen};
 
 use super::views::Place;
+use journal::JournalScreen;
 use ladders::LaddersScreen;
 use next::NextScreen;
 use roster::RosterScreen;
 use settings::SettingsScreen;
 use totals::TotalsScreen;
 use week::WeekScreen;
+use weigh_ins::WeighInsScreen;
 
 /// Every place that exists.
 #[derive(Default)]
@@ -37,6 +41,10 @@ pub struct Screens {
     pub totals: TotalsScreen,
     /// Hard sets and joints of a week.
     pub week: WeekScreen,
+    /// Bodyweight over time.
+    pub weigh_ins: WeighInsScreen,
+    /// Every record of the open athlete.
+    pub journal: JournalScreen,
     /// Settings of the window.
     pub settings: SettingsScreen,
 }
@@ -49,6 +57,8 @@ impl Screens {
         Place::Ladders,
         Place::Totals,
         Place::Week,
+        Place::WeighIns,
+        Place::Journal,
         Place::Settings,
     ];
 
@@ -59,6 +69,8 @@ impl Screens {
             Place::Ladders => &mut self.ladders,
             Place::Totals => &mut self.totals,
             Place::Week => &mut self.week,
+            Place::WeighIns => &mut self.weigh_ins,
+            Place::Journal => &mut self.journal,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,
         }

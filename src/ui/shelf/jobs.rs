@@ -290,6 +290,7 @@ impl Shelf {
         }
         self.keeps = (!is_throw_away).then(|| opened.book.root.clone());
         (self.saved_class, self.class) = (None, Vec::new());
+        self.take_backs.clear();
         self.drafts = Drafts::of(&self.machine, &opened, is_throw_away);
         self.opened = Some(opened);
         self.desk = desk;
@@ -318,10 +319,14 @@ impl Shelf {
         if deed != Deed::Undo {
             self.undo_means_the_open_athlete();
         }
+        if !Self::keeps_take_backs(&deed) {
+            self.take_backs.clear();
+        }
         let came = match deed.clone() {
             Deed::Undo => self.undo(),
             Deed::MendSet(id) => self.mend_set(&id),
             Deed::Gym(deed) => self.gym_deed(deed),
+            Deed::Journal(deed) => self.change_one(deed),
             record => self.record(record),
         };
         match came {

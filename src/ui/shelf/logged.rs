@@ -79,7 +79,7 @@ fn clock_time(written: &str) -> String {
     written.get(11..16).unwrap_or_default().to_owned()
 }
 
-fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String, String) {
+pub(super) fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String, String) {
     match fact {
         Fact::Set(set) => of_set(catalogue, unit, set),
         Fact::WeighIn { bodyweight, .. } => (None, "Weigh-in".to_owned(), mass(bodyweight.mass(), unit)),

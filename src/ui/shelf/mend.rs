@@ -15,7 +15,10 @@ impl Shelf {
     /// Amends the set with this id as the belief says that it would fit.
     pub(super) fn mend_set(&mut self, id: &str) -> Result<Option<String>, NotDone> {
         let (id, amend) = self.mended(id).ok_or("that set no longer looks like a typo.")?;
-        self.change_record(id, amend)?;
+        if let Some(change) = self.change_record(id, amend)? {
+            self.take_backs
+                .push(super::journal_write::TakeBack::Retract(change));
+        }
         Ok(None)
     }
 

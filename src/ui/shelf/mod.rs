@@ -10,6 +10,8 @@ mod draft;
 mod first;
 mod import;
 mod jobs;
+mod journal;
+mod journal_write;
 mod ladders;
 mod logged;
 mod memory;
@@ -26,6 +28,7 @@ mod totals;
 mod undo;
 mod watch;
 mod week;
+mod weigh_ins;
 mod what_if;
 mod write;
 
@@ -42,8 +45,8 @@ use super::book::{Book, Deed, Done, News};
 use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
-    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
-    RosterView, Saved, TotalsView, WeekView,
+    AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView,
+    NextView, RosterView, Saved, TotalsView, WeekView, WeighInsView,
 };
 
 pub use memory::open_window;
@@ -51,6 +54,7 @@ pub use memory::open_window;
 use desk::Desk;
 use draft::Drafts;
 use jobs::Job;
+use journal_write::TakeBack;
 use opened::Opened;
 use refresh::Refresh;
 use undo::SavedClass;
@@ -97,6 +101,8 @@ pub struct Shelf {
     class: Vec<String>,
     /// What undo takes back together.
     saved_class: Option<SavedClass>,
+    /// What takes the latest changes of single records back, the latest last; empty once something else was written.
+    take_backs: Vec<TakeBack>,
     drafts: Drafts,
 }
 
@@ -126,6 +132,7 @@ impl Shelf {
             import: None,
             class: Vec::new(),
             saved_class: None,
+            take_backs: Vec::new(),
             drafts: Drafts::default(),
         }
     }
@@ -240,6 +247,16 @@ impl Book for Shelf {
         self.opened.as_ref().and_then(week::view).unwrap_or_default()
     }
 
+    fn weigh_ins(&self) -> WeighInsView {
+        let view = |opened| weigh_ins::view(opened, self.desk.read_only.as_deref());
+        self.opened.as_ref().and_then(view).unwrap_or_default()
+    }
+
+    fn journal(&self) -> JournalView {
+        let view = |opened| journal::view(opened, self.desk.read_only.as_deref());
+        self.opened.as_ref().and_then(view).unwrap_or_default()
+    }
+
     fn first(&self) -> FirstView {
         first::view(&self.machine, self.problem.clone())
     }
@@ -279,6 +296,7 @@ impl Book for Shelf {
                 Ok(words) => Done::Ok(words),
                 Err(words) => Done::Failed(words),
             },
+            Deed::Journal(deed) if deed.only_looks() => self.look(&deed),
             Deed::ShowLadder(id) => self.show(|opened| opened.ladder = Some(id)),
             Deed::LookAt(kg) => self.show(|opened| opened.asked_kg = kg),
             Deed::MeetOver(lifts) => self.show(|opened| opened.meet = lifts),
@@ -287,10 +305,12 @@ impl Book for Shelf {
             Deed::SessionOf(sets) => self.show(|opened| opened.budget = sets),
             Deed::ChooseAthlete(folder) => {
                 self.undo_means_the_open_athlete();
+                self.take_backs.clear();
                 self.show(|opened| opened.choose(&folder))
             }
             Deed::StepAthlete(by) => {
                 self.undo_means_the_open_athlete();
+                self.take_backs.clear();
                 self.show(|opened| opened.step(by))
             }
             Deed::OpenDemo => self.begin_demo(),
@@ -306,6 +326,7 @@ impl Book for Shelf {
                 (self.opened, self.watch, self.refresh) = (None, None, None);
                 (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
                 (self.saved_class, self.drafts) = (None, Drafts::default());
+                self.take_backs.clear();
                 self.revision += 1;
                 Done::Ok(None)
             }

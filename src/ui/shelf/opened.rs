@@ -15,7 +15,7 @@ use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
 use crate::coaching::session::session_steps;
 use crate::coaching::{NextStep, PlatesOnHand, Prescription};
-use crate::logbook::{Log, Logbook, Machine, Trouble};
+use crate::logbook::{History, Log, Logbook, Machine, Trouble};
 use crate::problem::{Problem, Severity};
 use crate::strength::{Estimates, Kept};
 use crate::timeline::Timeline;
@@ -55,6 +55,8 @@ pub(super) struct Opened {
     kept: Mutex<BTreeMap<String, Arc<Kept>>>,
     /// What was plotted since anybody's log last changed.
     plots: Mutex<BTreeMap<PlotOf, Option<StrengthView>>>,
+    /// What the journal keeps between two loadings.
+    pub journal: super::journal::Desk,
 }
 
 /// Whose strength over time is plotted: folder, movement, side, and the share of the body that was counted.
@@ -126,6 +128,7 @@ impl Opened {
             problems,
             kept: Mutex::default(),
             plots: Mutex::default(),
+            journal: super::journal::Desk::default(),
         })
     }
 
@@ -148,6 +151,7 @@ impl Opened {
     /// Takes one athlete's log as it was read anew.
     pub fn take(&mut self, fresh: Logbook) {
         self.plots = Mutex::default();
+        self.journal.forget_lines();
         for (log, history) in fresh.logs.into_iter().zip(fresh.histories) {
             let new = athlete(&log, &self.catalogue, &self.plates, self.on);
             self.athletes.retain(|athlete| athlete.folder != log.folder);
@@ -195,6 +199,7 @@ impl Opened {
     /// Everyone's next steps anew, after plates or unit changed.
     pub fn reckon(&mut self) {
         self.plots = Mutex::default();
+        self.journal.forget_lines();
         self.plates = PlatesOnHand::of(&self.book.settings);
         let mut athletes: Vec<Athlete> = self
             .book
@@ -210,6 +215,12 @@ impl Opened {
     /// The log of an athlete.
     pub fn log(&self, folder: &str) -> Option<&Log> {
         self.book.logs.iter().find(|log| log.folder == folder)
+    }
+
+    /// What lies behind the log of an athlete.
+    pub fn history(&self, folder: &str) -> Option<&History> {
+        let at = self.book.logs.iter().position(|log| log.folder == folder)?;
+        self.book.histories.get(at)
     }
 
     /// The open athlete's log.

@@ -34,6 +34,9 @@ impl Shelf {
 
     /// Takes back the newest record of the day; the results of a class, which were saved as one, together.
     pub(super) fn undo(&mut self) -> Result<Option<String>, NotDone> {
+        if let Some(words) = self.take_back_change()? {
+            return Ok(Some(words));
+        }
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let newest = opened
             .open_log()
@@ -98,19 +101,22 @@ impl Shelf {
         ))
     }
 
-    /// Writes what changes one record of the open athlete, unless it is gone by then.
-    pub(super) fn change_record(&mut self, id: Id, what: Fact) -> Result<(), NotDone> {
+    /// Writes what changes one record of the open athlete, and says the change's id; nothing where the record is gone by
+    /// then, or to be restored and there.
+    pub(super) fn change_record(&mut self, id: Id, what: Fact) -> Result<Option<Id>, NotDone> {
         let opened = self.opened.as_ref().ok_or(NOTHING_OPEN)?;
         let name = open_name(opened)?;
         let known = opened.book.highest_rev();
         let (at, device) = (self.at(), self.device.clone());
         let called = name.clone();
-        self.change(&name, move |writer| {
+        let is_restored = matches!(what, Fact::Restore { .. });
+        let mut written = None;
+        self.change(&name, |writer| {
             // Under the lock it is looked at again: a command may have changed it meanwhile.
             let Some((log, _)) = writer.read_athlete(&called)? else {
                 return Ok(());
             };
-            let Some(target) = log.target(id).filter(|target| !target.is_retracted) else {
+            let Some(target) = log.target(id).filter(|target| target.is_retracted == is_restored) else {
                 return Ok(());
             };
             let record = Record {
@@ -121,7 +127,11 @@ impl Shelf {
                 at,
                 what,
             };
-            writer.change(&target, record)
-        })
+            let change = record.id;
+            writer.change(&target, record)?;
+            written = Some(change);
+            Ok(())
+        })?;
+        Ok(written)
     }
 }

@@ -5,6 +5,7 @@
 mod class;
 mod first;
 mod frame;
+mod journal;
 mod ladder;
 mod next;
 mod phrase;
@@ -12,11 +13,13 @@ mod roster;
 mod strength;
 mod totals;
 mod week;
+mod weigh_ins;
 
 pub use crate::coaching::Verdict;
 pub use class::*;
 pub use first::{FirstView, ImportRow, ImportView, LadderChoice};
 pub use frame::{AthleteLine, Banner, FrameView, Place, Saved};
+pub use journal::*;
 pub use ladder::*;
 pub use next::*;
 pub use phrase::Phrase;
@@ -24,3 +27,4 @@ pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use strength::*;
 pub use totals::*;
 pub use week::*;
+pub use weigh_ins::WeighInsView;

@@ -1,0 +1,168 @@
+//! The plot: weigh-in days as dots, those that look like a slip as rings, the line of the last weeks, phases shaded and named.
+
+use chrono::{Datelike, Days, Months, NaiveDate};
+use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
+use egui_plot::{
+    Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoints, Points, Span, VPlacement,
+};
+
+use crate::report::numbers::number;
+use crate::ui::theme::{Theme, translucent};
+use crate::ui::views::WeighInsView;
+use crate::ui::widgets::focus_ring;
+
+/// Room for the numbers at the left, points.
+const AXIS: f32 = 40.0;
+/// Days between two months on the axis, about.
+const MONTH: f64 = 30.0;
+/// What a weigh-in that looks like a slip is called.
+const ODD: &str = "odd weigh-in";
+/// Most months that have a name on the axis.
+const NAMED: usize = 7;
+
+pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
+    let theme = Theme::of(ui);
+    let (today, unit) = (view.today, view.unit);
+    let first = view.days.iter().map(|(day, ..)| *day).fold(-28.0, f64::min);
+    let masses = || {
+        view.days
+            .iter()
+            .filter(|(.., odd)| !odd)
+            .map(|(_, mass, _)| *mass)
+    };
+    let (low, high) = (
+        masses().fold(f64::MAX, f64::min),
+        masses().fold(f64::MIN, f64::max),
+    );
+    let room = ((high - low) * 0.25).max(0.5);
+    let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| date(today, mark.value, "%b %y");
+    let mut plot = Plot::new("weigh-ins")
+        .height(ui.available_height())
+        .allow_drag(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .set_margin_fraction(Vec2::new(0.02, 0.08))
+        .include_x(first)
+        .include_x(0.0)
+        .custom_x_axes(vec![
+            AxisHints::new_x().formatter(months).placement(VPlacement::Bottom),
+        ])
+        .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
+        .x_grid_spacer(move |input| months_between(today, input.bounds))
+        .sense(Sense::click())
+        .grid_color(*theme.line)
+        .cursor_color(*theme.line)
+        .label_formatter(move |at| hover(at, today, unit));
+    // A bodyweight that never varied still has a scale around it.
+    if low <= high {
+        plot = plot.include_y(low - room).include_y(high + room);
+    }
+    let shown = plot.show(ui, |plot| {
+        for (from, until, word) in &view.phases {
+            let colour = translucent(*theme.ember, if *word == "Deload" { 0.14 } else { 0.07 });
+            plot.add(
+                Span::new(*word, *from..=until.max(*from + 1.0))
+                    .axis(Axis::X)
+                    .fill(colour)
+                    .border(Stroke::new(1.0, *theme.line)),
+            );
+        }
+        let counting = view.days.iter().filter(|(.., odd)| !odd);
+        let points: PlotPoints<'_> = counting.map(|(day, mass, _)| [*day, *mass]).collect();
+        plot.add(Points::new("weighed", points).radius(3.4).color(*theme.ink));
+        for (day, mass, _) in view.days.iter().filter(|(.., odd)| *odd) {
+            // A slip far off stands at the frame, so that it doesn't press all others flat; its name says what it was.
+            let at = if low <= high {
+                mass.clamp(low - room, high + room)
+            } else {
+                *mass
+            };
+            plot.add(
+                Points::new(format!("{ODD}: {} {unit}", number(*mass, 1)), vec![[*day, at]])
+                    .shape(MarkerShape::Diamond)
+                    .filled(false)
+                    .radius(5.5)
+                    .color(*theme.plum),
+            );
+        }
+        if let Some(ends) = view.line {
+            let ends: PlotPoints<'_> = ends.iter().map(|(day, mass)| [*day, *mass]).collect();
+            plot.add(Line::new("trend", ends).color(*theme.ember).width(2.5));
+        }
+    });
+    let words = spoken(view);
+    shown
+        .response
+        .widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
+    if shown.response.has_focus() {
+        focus_ring(ui.painter(), shown.response.rect, 3.0, &theme);
+    }
+}
+
+fn spoken(view: &WeighInsView) -> String {
+    let odd = view.days.iter().filter(|(.., odd)| *odd).count();
+    let numbers = view
+        .numbers
+        .iter()
+        .map(|(what, value, _)| format!("{what} {value}"));
+    let phases = view.phases.iter().map(|(from, until, word)| {
+        format!(
+            "{word} {} to {}",
+            date(view.today, *from, "%-d %b %Y"),
+            date(view.today, *until, "%-d %b %Y")
+        )
+    });
+    let rest = numbers.chain(phases).collect::<Vec<_>>().join(". ");
+    format!(
+        "Bodyweight over time: {} days weighed, {odd} odd. {rest}",
+        view.days.len()
+    )
+}
+
+/// `weighed · Wed 4 Mar 2026 · 74.6 kg`; nothing where nothing is near.
+fn hover(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String> {
+    match at {
+        HoverPosition::NearDataPoint {
+            plot_name, position, ..
+        } => {
+            let day = date(today, position.x, "%a %-d %b %Y");
+            if plot_name.starts_with(ODD) {
+                return Some(format!("{plot_name}\n{day}"));
+            }
+            Some(format!("{plot_name}\n{day}\n{:.1} {unit}", position.y))
+        }
+        HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+fn date(today: i32, day: f64, form: &str) -> String {
+    let date = NaiveDate::from_num_days_from_ce_opt(today);
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a day of the plot, clamped before"
+    )]
+    let back = (-day).clamp(0.0, 40_000.0).round() as u64;
+    date.and_then(|date| date.checked_sub_days(Days::new(back)))
+        .map_or_else(String::new, |date| date.format(form).to_string())
+}
+
+/// The first days of months within `bounds`, few enough to be named.
+fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
+    let day = |date: NaiveDate| f64::from(date.num_days_from_ce() - today);
+    let first = NaiveDate::from_num_days_from_ce_opt(today).and_then(|date| date.with_day(1));
+    let all: Vec<NaiveDate> = std::iter::successors(first, |date| date.checked_sub_months(Months::new(1)))
+        .take_while(|date| day(*date) >= bounds.0)
+        .collect();
+    let every = all.len() / NAMED + 1;
+    let step = MONTH * f64::from(u32::try_from(every).unwrap_or(1));
+    let marks = all.into_iter().step_by(every);
+    marks
+        .map(|date| GridMark {
+            value: day(date),
+            step_size: step,
+        })
+        .collect()
+}
