@@ -9,6 +9,7 @@ mod roster;
 mod strength;
 mod totals;
 mod window;
+mod workshop;
 
 use std::sync::LazyLock;
 
@@ -36,6 +37,8 @@ pub enum Context {
     Roster,
     /// On Totals.
     Totals,
+    /// In the Workshop.
+    Workshop,
     /// While strength over time lies over a place.
     Strength,
     /// Before a logbook is open.
@@ -133,6 +136,17 @@ pub enum Action {
     EditAthlete,
     NoteRow,
     PickOutput,
+    EditLadder,
+    NextMistake,
+    MendMistake,
+    SaveText,
+    FoldRungs,
+    TurnBody,
+    NewLadder,
+    CopyLadder,
+    DeleteLadder,
+    ThrowAway,
+    TextOrLadder,
     ChoiceUp,
     ChoiceDown,
     TakeChoice,
@@ -174,6 +188,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Ladders, ladders::rows()),
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
+        (Context::Workshop, workshop::rows()),
         (Context::Strength, strength::rows()),
         (Context::First, first::rows()),
     ];

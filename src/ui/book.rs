@@ -10,8 +10,9 @@ use crate::units::{Rail, Side};
 use super::gym::GymDeed;
 use super::views::{
     ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView, RosterView, SetDraft,
-    TotalsView,
+    TotalsView, WorkshopView,
 };
+use super::workshop::WorkshopDeed;
 
 /// Something to write or to open.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,6 +80,8 @@ pub enum Deed {
     StepAthlete(i8),
     /// People, sheets, a class's results, plates.
     Gym(GymDeed),
+    /// Ladders as text.
+    Workshop(WorkshopDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -227,6 +230,10 @@ pub trait Book {
     /// Plates, machines, ladders, who is off the roster.
     fn gym(&self) -> GymView {
         GymView::default()
+    }
+    /// Ladders as text.
+    fn workshop(&self) -> WorkshopView {
+        WorkshopView::default()
     }
     /// Does a deed. Returns only when it is on disk, or begins long work.
     fn perform(&mut self, deed: Deed) -> Done;

@@ -27,3 +27,4 @@ pub mod two_rail;
 pub mod views;
 pub mod widgets;
 pub mod work;
+pub mod workshop;

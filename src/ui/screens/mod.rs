@@ -12,6 +12,7 @@ pub mod settings;
 pub mod sheet;
 pub mod strength;
 pub mod totals;
+pub mod workshop;
 
 pub use screen::{Around, Screen};
 
@@ -21,6 +22,7 @@ use next::NextScreen;
 use roster::RosterScreen;
 use settings::SettingsScreen;
 use totals::TotalsScreen;
+use workshop::WorkshopScreen;
 
 /// Every place that exists.
 #[derive(Default)]
@@ -33,6 +35,8 @@ pub struct Screens {
     pub ladders: LaddersScreen,
     /// What was lifted at each bodyweight.
     pub totals: TotalsScreen,
+    /// Ladders as text.
+    pub workshop: WorkshopScreen,
     /// Settings of the window.
     pub settings: SettingsScreen,
 }
@@ -44,6 +48,7 @@ impl Screens {
         Place::Next,
         Place::Ladders,
         Place::Totals,
+        Place::Workshop,
         Place::Settings,
     ];
 
@@ -53,6 +58,7 @@ impl Screens {
             Place::Roster => &mut self.roster,
             Place::Ladders => &mut self.ladders,
             Place::Totals => &mut self.totals,
+            Place::Workshop => &mut self.workshop,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,
         }

@@ -26,6 +26,7 @@ mod totals;
 mod undo;
 mod watch;
 mod what_if;
+mod workshop;
 mod write;
 
 use std::collections::HashMap;
@@ -42,7 +43,7 @@ use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, LaddersView, NextView,
-    RosterView, Saved, TotalsView,
+    RosterView, Saved, TotalsView, WorkshopView,
 };
 
 pub use memory::open_window;
@@ -54,6 +55,7 @@ use opened::Opened;
 use refresh::Refresh;
 use undo::SavedClass;
 use watch::Watch;
+use workshop::Workshop;
 
 /// Lays a fresh copy of the demo gym as of a day, and says where.
 pub type LayDemo = Arc<dyn Fn(NaiveDate) -> Result<PathBuf, String> + Send + Sync>;
@@ -97,6 +99,7 @@ pub struct Shelf {
     /// What undo takes back together.
     saved_class: Option<SavedClass>,
     drafts: Drafts,
+    workshop: Workshop,
 }
 
 impl Shelf {
@@ -126,6 +129,7 @@ impl Shelf {
             class: Vec::new(),
             saved_class: None,
             drafts: Drafts::default(),
+            workshop: Workshop::default(),
         }
     }
 
@@ -258,8 +262,14 @@ impl Book for Shelf {
             .unwrap_or_default()
     }
 
+    fn workshop(&self) -> WorkshopView {
+        let view = |opened| workshop::view(opened, &self.workshop, self.desk.read_only.as_deref());
+        self.opened.as_ref().map(view).unwrap_or_default()
+    }
+
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
+            Deed::Workshop(deed) => self.workshop_deed(deed),
             Deed::Gym(GymDeed::ShowClass(athletes)) => {
                 self.class = athletes;
                 self.revision += 1;
@@ -299,6 +309,7 @@ impl Book for Shelf {
                 (self.opened, self.watch, self.refresh) = (None, None, None);
                 (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
                 (self.saved_class, self.drafts) = (None, Drafts::default());
+                self.workshop = Workshop::default();
                 self.revision += 1;
                 Done::Ok(None)
             }
@@ -307,6 +318,7 @@ impl Book for Shelf {
     }
 
     fn poll(&mut self) -> News {
+        self.workshop.keep();
         if let Some((deed, done)) = self.ended.take() {
             return News::Ended(deed, done);
         }

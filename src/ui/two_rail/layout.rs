@@ -27,6 +27,8 @@ pub enum Width {
     Full,
     /// 148 apart, with labels.
     Narrow,
+    /// 130 apart, labels at the right, of companions only their hooks.
+    Workshop,
     /// 148 apart, no labels beside: names lie on the rungs.
     Strip,
 }
@@ -37,6 +39,7 @@ impl Width {
         match self {
             Width::Full => 244.0,
             Width::Narrow | Width::Strip => 148.0,
+            Width::Workshop => 130.0,
         }
     }
 }
@@ -289,7 +292,9 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Narrow if beside && area.width() < 570.0 => 92.0,
         Width::Narrow if beside && area.width() > 680.0 => 232.0,
         Width::Narrow if beside => 192.0,
-        Width::Narrow => 50.0,
+        Width::Workshop if overview => 134.0,
+        Width::Workshop if beside => 78.0,
+        Width::Narrow | Width::Workshop => 50.0,
     };
     area.left() + room
 }

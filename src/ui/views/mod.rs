@@ -11,6 +11,7 @@ mod phrase;
 mod roster;
 mod strength;
 mod totals;
+mod workshop;
 
 pub use crate::coaching::Verdict;
 pub use class::*;
@@ -22,3 +23,4 @@ pub use phrase::Phrase;
 pub use roster::{LyingView, Need, RosterLine, RosterView};
 pub use strength::*;
 pub use totals::*;
+pub use workshop::*;
