@@ -59,6 +59,7 @@ impl Chord {
             Key::Escape => "Esc",
             Key::PageUp => "PgUp",
             Key::PageDown => "PgDn",
+            Key::Delete => "Del",
             Key::Slash => "/",
             Key::Plus => "+",
             Key::Minus => "−",

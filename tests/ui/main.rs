@@ -38,3 +38,4 @@ mod story;
 mod totals;
 mod use_it;
 mod widgets;
+mod workshop;

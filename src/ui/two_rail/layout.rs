@@ -273,10 +273,10 @@ impl Layout {
 
 /// Distance of the rails' centres in this area: a strip in a narrow window draws them closer.
 fn between(width: Width, area: Rect) -> f32 {
-    if width == Width::Strip {
-        width.between_rails().min(area.width() - 56.0)
-    } else {
-        width.between_rails()
+    match width {
+        Width::Strip => width.between_rails().min(area.width() - 56.0),
+        Width::Workshop if area.width() < 380.0 => 100.0,
+        _ => width.between_rails(),
     }
 }
 
@@ -293,8 +293,9 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Narrow if beside && area.width() > 680.0 => 232.0,
         Width::Narrow if beside => 192.0,
         Width::Workshop if overview => 134.0,
-        Width::Workshop if beside => 78.0,
-        Width::Narrow | Width::Workshop => 50.0,
+        Width::Workshop if beside => 62.0,
+        Width::Workshop => 34.0,
+        Width::Narrow => 50.0,
     };
     area.left() + room
 }

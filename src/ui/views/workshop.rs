@@ -50,6 +50,8 @@ pub struct FileView {
     pub writable: bool,
     /// Whether what is typed isn't saved.
     pub unsaved: bool,
+    /// Whether it was never saved.
+    pub is_new: bool,
     /// It can be copied to an own one of the same id.
     pub can_copy: bool,
     /// It can be deleted.

@@ -1,6 +1,6 @@
 //! The ladder that the text makes, with its mistakes on their rungs.
 
-use egui::{Align2, Rect, Shape, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Rect, Shape, Stroke, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
@@ -23,6 +23,9 @@ pub(super) fn drawing_ui(
 ) {
     let theme = Theme::of(ui);
     ui.painter().rect_filled(rect, 0.0, *theme.bench);
+    // The ground ends where the drawing does.
+    let ui = &mut ui.new_child(UiBuilder::new().max_rect(rect).id_salt("drawing"));
+    ui.shrink_clip_rect(rect);
     let foot = foot_ui(ui, rect, open);
     let Some(ladder) = &open.ladder else {
         nothing_ui(ui, rect.with_max_y(foot), open);

@@ -162,7 +162,7 @@ fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool) -> bool {
         let key = Action::MendMistake.key();
         key_cap(
             &painter,
-            pos2(right, card.top() + 29.0),
+            pos2(right, card.center().y),
             Align2::RIGHT_CENTER,
             &key,
             *theme.ink2,
@@ -184,7 +184,7 @@ fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool) -> bool {
     let warning = if mistake.is_warning { "Warning: " } else { "" };
     let what = Line::new(warning, Ink::new(Face::Label, 15.0, *theme.ink2))
         .and(&mistake.what, strong)
-        .squeezed(&painter, card.right() - 10.0 - left);
+        .squeezed(&painter, right - left);
     painter.galley(pos2(left, card.top() + 1.0), what, *theme.ink);
     let mend = Line::new("Mend: ", Ink::new(Face::Label, size::TABLE, *theme.ink3))
         .and(&mistake.mend, Ink::new(Face::Label, size::TABLE, *theme.ink2))

@@ -96,7 +96,7 @@ pub fn workshop_ui(ui: &mut Ui, view: &WorkshopView, state: &mut WorkshopState, 
         main.min.x = list.right();
     }
     if beside {
-        let width = if main.width() >= 980.0 { 410.0 } else { 348.0 };
+        let width = if main.width() >= 980.0 { 430.0 } else { 372.0 };
         let drawing = main.with_min_x(main.right() - width);
         pane_ui(ui, main.with_max_x(drawing.left()), open, state, actions);
         drawing::drawing_ui(ui, drawing, open, state, actions);
@@ -140,7 +140,7 @@ fn header_ui(
     if view.can_take_back {
         offered.push(("Bring back", Action::Undo));
     }
-    if open.unsaved {
+    if open.unsaved && !open.is_new {
         offered.push(("Back to saved", Action::ThrowAway));
     }
     if open.can_delete {

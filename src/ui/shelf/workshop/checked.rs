@@ -97,6 +97,7 @@ pub(super) fn drawn(ladder: &Ladder, catalogue: &Catalogue, body: &Body) -> Ladd
     };
     let goal = demand::goal(ladder).map(|goal| goal.id.clone());
     let rungs = ladder.main_line().map(|rung| {
+        let is_goal = goal.as_deref() == Some(rung.id.as_str());
         let whence = if rung.demand.is_some() {
             "stated"
         } else {
@@ -105,11 +106,11 @@ pub(super) fn drawn(ladder: &Ladder, catalogue: &Catalogue, body: &Body) -> Ladd
         RungView {
             id: rung.id.clone(),
             title: rung.title.clone(),
-            standard: format!("{} · {whence}", say::standard(rung)),
+            standard: say::standard(rung),
             demand: centre(&rung.id),
-            is_goal: goal.as_deref() == Some(rung.id.as_str()),
+            is_goal,
             state: [RungState::Open; 2],
-            status: None,
+            status: (!is_goal).then(|| whence.to_owned()),
             status_is_now: false,
             sheet: sheet(&rung.id),
         }

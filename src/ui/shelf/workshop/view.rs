@@ -38,7 +38,7 @@ pub(super) fn files(opened: &Opened, workshop: &Workshop) -> Vec<FileLine> {
     own.sort_by_key(|file| (file == MOVEMENTS, file.clone()));
     own.dedup();
     let own = own.into_iter().map(|file| FileLine {
-        title: title_of(opened, &file),
+        title: title_of(opened, workshop, &file),
         whose: Whose::Own,
         unsaved: workshop.typed.get(&file).is_some(),
         broken: broken(opened, &file),
@@ -68,11 +68,17 @@ fn in_force<'a>(opened: &'a Opened, file: &str) -> Option<&'a Ladder> {
     all.find(|ladder| opened.catalogue.origin(&ladder.id) == Some(file))
 }
 
-fn title_of(opened: &Opened, file: &str) -> String {
+fn title_of(opened: &Opened, workshop: &Workshop, file: &str) -> String {
     if file == MOVEMENTS {
         return "Own movements".to_owned();
     }
-    in_force(opened, file).map_or_else(|| visible(stem(file)), |ladder| ladder.title.clone())
+    let typed = || {
+        let good = workshop.good.get(file)?;
+        let ladder = opened.catalogue.read_ladder(file, good).0?;
+        Some(ladder.title)
+    };
+    let saved = in_force(opened, file).map(|ladder| ladder.title.clone());
+    saved.or_else(typed).unwrap_or_else(|| visible(stem(file)))
 }
 
 fn broken(opened: &Opened, file: &str) -> Option<String> {
@@ -111,6 +117,7 @@ fn open(opened: &Opened, workshop: &Workshop, file: &str, read_only: Option<&str
         file: file.to_owned(),
         writable: objection.is_none(),
         unsaved,
+        is_new: unsaved && saved_text(opened, file).is_none(),
         can_copy: is_shipped && read_only.is_none(),
         can_delete: objection.is_none(),
         state: state(opened, workshop, file, objection),
