@@ -7,8 +7,13 @@ pub enum WorkshopDeed {
     Open(String),
     /// Open the file of the ladder with this id.
     OpenLadder(String),
-    /// The open file's text is this now. Nothing is saved.
-    Type(String),
+    /// The file's text is this now. Nothing is saved.
+    Type {
+        /// Its key.
+        file: String,
+        /// All of it.
+        text: String,
+    },
     /// Save the open file.
     Save,
     /// Mend the open file's mistake of this number, where a key can.

@@ -36,7 +36,13 @@ fn file(shelf: &Shelf) -> FileView {
 
 fn type_in(shelf: &mut Shelf, change: impl FnOnce(String) -> String) {
     let text = change(file(shelf).text);
-    assert_eq!(craft(shelf, WorkshopDeed::Type(text)), Done::Ok(None));
+    assert_eq!(typed(shelf, text), Done::Ok(None));
+}
+
+/// The open file's text is this now.
+fn typed(shelf: &mut Shelf, text: impl Into<String>) -> Done {
+    let (file, text) = (file(shelf).file, text.into());
+    craft(shelf, WorkshopDeed::Type { file, text })
 }
 
 fn root(home: &Path) -> PathBuf {
@@ -233,10 +239,7 @@ fn a_copy_of_a_shipped_ladder_replaces_it_by_its_id() {
     let mut shelf = started(home.path());
     craft(&mut shelf, WorkshopDeed::OpenLadder("first-dip".into()));
     assert!(!file(&shelf).writable);
-    assert!(matches!(
-        craft(&mut shelf, WorkshopDeed::Type("mine now".into())),
-        Done::Failed(_)
-    ));
+    assert!(matches!(typed(&mut shelf, "mine now"), Done::Failed(_)));
     let said = say(&mut shelf, WorkshopDeed::Copy);
     assert!(said.contains("replaces the shipped one"), "{said}");
     type_in(&mut shelf, |text| {
@@ -274,12 +277,13 @@ fn a_second_window_shows_the_texts_and_writes_none() {
         ("ladders/towel-pull.ron", false)
     );
     for deed in [
-        WorkshopDeed::Type("x".into()),
+        WorkshopDeed::Copy,
         WorkshopDeed::New("Other".into()),
         WorkshopDeed::AskDelete,
     ] {
         assert!(matches!(craft(&mut second, deed), Done::Failed(_)));
     }
+    assert!(matches!(typed(&mut second, "x"), Done::Failed(_)));
     drop(second);
     assert_eq!(
         std::fs::read_dir(root(home.path()).join("ladders"))
@@ -416,7 +420,7 @@ proptest::proptest! {
         craft(&mut shelf, WorkshopDeed::New("Any".into()));
         let text: String = file(&shelf).text;
         let at = cut.min(text.len());
-        craft(&mut shelf, WorkshopDeed::Type(format!("{}{put}{}", &text[..at], &text[at..])));
+        typed(&mut shelf, format!("{}{put}{}", &text[..at], &text[at..]));
         craft(&mut shelf, WorkshopDeed::Mend(0));
         let mut harness = bench(shelf, SMALL, Choice::Light);
         harness.run_steps(2);

@@ -331,6 +331,8 @@ impl Book for Shelf {
         if let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone())
             && self.desk.look_again(&self.machine, &root)
         {
+            // The other window kept what was typed there; here nothing could be typed so far.
+            self.workshop = Workshop::of(&self.machine, &root, self.keeps.is_none(), true);
             self.revision += 1;
             changed = true;
         }

@@ -16,7 +16,7 @@ use super::layout::{Layout, RAIL};
 const DEMAND: f32 = 28.0;
 const TITLE: f32 = 90.0;
 /// The same where rails stand closer than in any other place, and demands have no band beside them.
-const TITLE_CLOSE: f32 = 66.0;
+const TITLE_CLOSE: f32 = 72.0;
 const CLOSE: f32 = 140.0;
 const LEADER: f32 = 6.0;
 const SLOPE: f32 = 8.0;

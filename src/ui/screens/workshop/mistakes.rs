@@ -42,7 +42,7 @@ pub(super) fn mistakes_ui(
     ui.painter()
         .hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, *theme.line));
     let head = Rect::from_min_size(rect.min, vec2(rect.width(), HEAD));
-    head_ui(ui, head, open, actions);
+    head_ui(ui, head, open, state, actions);
     if open.mistakes.is_empty() {
         return;
     }
@@ -56,7 +56,8 @@ pub(super) fn mistakes_ui(
         .show(&mut child, |ui| {
             ui.spacing_mut().item_spacing.y = 0.0;
             for (nth, mistake) in open.mistakes.iter().enumerate() {
-                if row_ui(ui, mistake, state.mistake == Some(nth)) {
+                let is_next = state.mistake.unwrap_or(0) == nth;
+                if row_ui(ui, mistake, state.mistake == Some(nth), is_next) {
                     pressed = Some(nth);
                 }
             }
@@ -66,14 +67,15 @@ pub(super) fn mistakes_ui(
     }
 }
 
-fn head_ui(ui: &mut Ui, rect: Rect, open: &FileView, actions: &mut Actions) {
+fn head_ui(ui: &mut Ui, rect: Rect, open: &FileView, state: &WorkshopState, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let mut right = rect.right() - 12.0;
     let mut buttons: Vec<(&str, Action)> = Vec::new();
     if open.writable {
         buttons.push(("Save", Action::SaveText));
     }
-    if open.mistakes.iter().any(|mistake| mistake.by_key) && open.writable {
+    let next = open.mistakes.get(state.mistake.unwrap_or(0));
+    if next.is_some_and(|mistake| mistake.by_key) && open.writable {
         buttons.push(("Mend", Action::MendMistake));
     }
     if !open.mistakes.is_empty() {
@@ -116,7 +118,8 @@ fn words(open: &FileView) -> String {
     }
 }
 
-fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool) -> bool {
+/// One mistake; the key that mends it stands beside it where it would mend this one.
+fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool, is_next: bool) -> bool {
     let theme = Theme::of(ui);
     let (id, rect) = ui.allocate_space(vec2(ui.available_width() - 8.0, ROW));
     let response = ui.interact(rect, id, Sense::click());
@@ -158,7 +161,7 @@ fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool) -> bool {
     ui.painter().rect_filled(bar, 0.0, edge);
     let painter = ui.painter().clone();
     let mut right = card.right() - 10.0;
-    if mistake.by_key {
+    if mistake.by_key && is_next {
         let key = Action::MendMistake.key();
         key_cap(
             &painter,

@@ -125,14 +125,15 @@ fn header_ui(
 ) {
     let theme = Theme::of(ui);
     let room = header_bar(ui, rect, "Workshop");
-    let mut offered: Vec<(&str, Action)> = vec![("New ladder", Action::NewLadder)];
+    let mut offered: Vec<(&str, Action)> = Vec::new();
+    if !beside {
+        let title = if state.shows_ladder { "Text" } else { "Ladder" };
+        offered.push((title, Action::TextOrLadder));
+    }
     if !state.has_list {
         offered.push(("Other ladder", Action::OtherLadder));
     }
-    if !beside {
-        let title = if state.shows_ladder { "Text" } else { "Ladder" };
-        offered.insert(0, (title, Action::TextOrLadder));
-    }
+    offered.push(("New ladder", Action::NewLadder));
     if open.can_copy {
         offered.push(("Copy to an own one", Action::CopyLadder));
     }

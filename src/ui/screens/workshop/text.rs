@@ -145,7 +145,10 @@ fn edit_ui(
             output.state.cursor.set_char_range(Some(cursor));
             output.state.clone().store(ui.ctx(), id);
         }
-        actions.write(Deed::Workshop(WorkshopDeed::Type(state.text.clone())));
+        actions.write(Deed::Workshop(WorkshopDeed::Type {
+            file: state.file.clone(),
+            text: state.text.clone(),
+        }));
         ui.ctx().request_repaint_after(LOOK_AGAIN);
     }
     let galley = output.galley.clone();

@@ -84,9 +84,9 @@ impl Workshop {
         }
     }
 
-    /// Keeps what is typed once it rests.
+    /// Keeps what was typed a moment ago.
     pub fn keep(&mut self) {
-        self.typed.keep_if_it_rests();
+        self.typed.keep_in_time();
     }
 
     /// The open file's key; the first of the list until one is chosen.
@@ -186,7 +186,7 @@ impl Shelf {
                 self.workshop.open = Some(own.unwrap_or_else(|| format!("{SHIPPED}{id}.ron")));
                 Ok(Came::Said(None))
             }
-            WorkshopDeed::Type(text) => self.type_in(&file, text),
+            WorkshopDeed::Type { file, text } => self.type_in(file, text),
             WorkshopDeed::Mend(nth) => self.mend(&file, *nth),
             WorkshopDeed::TurnBody => {
                 if opened.open_log().is_none() {
@@ -238,7 +238,7 @@ impl Shelf {
             let text = text.to_owned();
             self.workshop.typed.put(file, Typed { seen, text });
         }
-        if Checked::of(opened, file, text).ladder.is_some() {
+        if file != MOVEMENTS && opened.catalogue.read_ladder(file, text).0.is_some() {
             self.workshop.good.insert(file.to_owned(), text.to_owned());
         }
         Ok(Came::Said(None))

@@ -11,8 +11,8 @@ use serde::{Deserialize, Serialize};
 use crate::logbook::machine::mark_of;
 use crate::logbook::{Machine, disk};
 
-/// A text is kept once nothing more was typed for so long. Our choice: a kill costs at most the last word.
-const QUIET: Duration = Duration::from_millis(700);
+/// What is typed is kept so long after its first letter, again and again. Our choice: a kill costs at most the last word.
+const AT_LAST: Duration = Duration::from_millis(700);
 
 /// One file as it is typed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,7 +27,7 @@ pub(super) struct Typed {
 #[derive(Default)]
 pub(super) struct AllTyped {
     files: BTreeMap<String, Typed>,
-    /// Where they are kept; nowhere for a throw-away copy, and for a window that only reads.
+    /// Where they are kept; nowhere for a throw-away copy.
     keeper: Option<(Machine, PathBuf)>,
     /// Since when something typed isn't kept.
     unkept: Option<Instant>,
@@ -46,7 +46,7 @@ impl AllTyped {
         }
         Self {
             files: read.unwrap_or_default(),
-            keeper: may_write.then(|| (machine.clone(), file)),
+            keeper: Some((machine.clone(), file)),
             unkept: None,
         }
     }
@@ -72,9 +72,9 @@ impl AllTyped {
         taken
     }
 
-    /// Keeps what is typed once it rests.
-    pub fn keep_if_it_rests(&mut self) {
-        if self.unkept.is_some_and(|since| since.elapsed() >= QUIET) {
+    /// Keeps what was typed a moment ago.
+    pub fn keep_in_time(&mut self) {
+        if self.unkept.is_some_and(|since| since.elapsed() >= AT_LAST) {
             // What can't be kept now is tried again with the next word; it is still in the window.
             let _ = self.keep();
         }
