@@ -1,6 +1,6 @@
 //! What is wrong in the text, each with its place and its mend.
 
-use egui::{Align2, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use egui::{Align2, Rect, Response, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, letters, named_galley};
@@ -57,7 +57,12 @@ pub(super) fn mistakes_ui(
             ui.spacing_mut().item_spacing.y = 0.0;
             for (nth, mistake) in open.mistakes.iter().enumerate() {
                 let is_next = state.mistake.unwrap_or(0) == nth;
-                if row_ui(ui, mistake, state.mistake == Some(nth), is_next) {
+                let chosen = state.mistake == Some(nth);
+                let response = row_ui(ui, mistake, chosen, is_next);
+                if chosen && std::mem::take(&mut state.bring_mistake) {
+                    response.scroll_to_me(None);
+                }
+                if response.clicked() {
                     pressed = Some(nth);
                 }
             }
@@ -119,7 +124,7 @@ fn words(open: &FileView) -> String {
 }
 
 /// One mistake; the key that mends it stands beside it where it would mend this one.
-fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool, is_next: bool) -> bool {
+fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool, is_next: bool) -> Response {
     let theme = Theme::of(ui);
     let (id, rect) = ui.allocate_space(vec2(ui.available_width() - 8.0, ROW));
     let response = ui.interact(rect, id, Sense::click());
@@ -193,13 +198,8 @@ fn row_ui(ui: &mut Ui, mistake: &Mistake, chosen: bool, is_next: bool) -> bool {
         .and(&mistake.mend, Ink::new(Face::Label, size::TABLE, *theme.ink2))
         .squeezed(&painter, right - left);
     painter.galley(pos2(left, card.top() + 19.0), mend, *theme.ink2);
-    if chosen && response.rect.top() < ui.clip_rect().top()
-        || chosen && rect.bottom() > ui.clip_rect().bottom()
-    {
-        ui.scroll_to_rect(rect, None);
-    }
     if response.has_focus() {
         focus_ring(ui.painter(), card.shrink(2.0), 4.0, &theme);
     }
-    response.clicked()
+    response
 }

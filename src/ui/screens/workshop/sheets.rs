@@ -18,23 +18,20 @@ pub(super) fn sheets_ui(ui: &Ui, view: &WorkshopView, state: &mut WorkshopState,
         asks_ui(ui, asks, actions);
         return;
     }
-    match state.over.take() {
-        None => {}
+    state.over = match state.over.take() {
+        None => None,
         Some(Over::New(mut title)) => {
-            if !new_ui(ui, &mut title, actions) {
-                state.over = Some(Over::New(title));
-            }
+            let closed = new_ui(ui, &mut title, actions);
+            (!closed).then_some(Over::New(title))
         }
         Some(Over::Files) => {
             let closed = SheetFrame::new("Ladders").width(420.0).show(ui, |ui| {
                 state.bring_file = false;
                 list::lines_ui(ui, view, state, actions)
             });
-            if !closed {
-                state.over = Some(Over::Files);
-            }
+            (!closed).then_some(Over::Files)
         }
-    }
+    };
 }
 
 /// A new ladder's title; true once it should close.

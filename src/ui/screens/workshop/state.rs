@@ -48,6 +48,8 @@ pub struct WorkshopState {
     pub rung: Option<Spot>,
     /// Whether the list has room beside the text.
     pub has_list: bool,
+    /// The chosen mistake comes into view.
+    pub bring_mistake: bool,
     /// The chosen file of the list comes into view.
     pub bring_file: bool,
 }
@@ -121,6 +123,7 @@ impl WorkshopState {
     pub fn go_to_mistake(&mut self, open: &FileView, nth: usize) {
         if let Some(mistake) = open.mistakes.get(nth) {
             self.mistake = Some(nth);
+            self.bring_mistake = true;
             self.go(Some(mistake.line), mistake.column);
         }
     }
