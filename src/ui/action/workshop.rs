@@ -69,6 +69,18 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::plain(Key::V)],
         ),
         row(
+            Action::PageUp,
+            "Higher part",
+            "Scrolls a long ladder up.",
+            &[Chord::plain(Key::PageUp)],
+        ),
+        row(
+            Action::PageDown,
+            "Lower part",
+            "Scrolls a long ladder down.",
+            &[Chord::plain(Key::PageDown)],
+        ),
+        row(
             Action::NewLadder,
             "New ladder",
             "Begins with three sound rungs.",

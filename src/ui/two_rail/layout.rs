@@ -125,7 +125,9 @@ impl Layout {
         };
         let ground = area.bottom() + scroll.clamp(0.0, scroll_max);
         let first = ground - FIRST_OVER_GROUND;
-        let overview = (heights.scrolls && width != Width::Strip).then_some(());
+        // The other two have no room for it.
+        let has_room = matches!(width, Width::Full | Width::Narrow);
+        let overview = (heights.scrolls && has_room).then_some(());
         let left = left_rail(view, area, width, overview.is_some());
         let rails = [left, left + between(width, area)];
         let rungs = places(view, &heights, rails, first);
@@ -292,7 +294,7 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Narrow if beside && area.width() < 570.0 => 92.0,
         Width::Narrow if beside && area.width() > 680.0 => 232.0,
         Width::Narrow if beside => 192.0,
-        Width::Workshop if overview => 134.0,
+
         Width::Workshop if beside => 62.0,
         Width::Workshop => 34.0,
         Width::Narrow => 50.0,

@@ -38,6 +38,7 @@ pub(super) fn drawing_ui(
         pos2(rect.right() - 8.0, foot - 22.0),
     );
     let layout = Layout::of(ladder, area, Width::Workshop, state.scroll);
+    (state.height, state.scroll) = (area.height(), state.scroll.min(layout.scroll_max));
     let touch = ladder_ui(ui, ladder, &layout, Width::Workshop, state.rung, true);
     marks_ui(ui, open, ladder, &layout);
     if touch.scrolled != 0.0 {

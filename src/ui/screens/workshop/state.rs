@@ -5,6 +5,9 @@ use crate::ui::book::Deed;
 use crate::ui::views::{FileView, Spot, WorkshopView};
 use crate::ui::workshop::WorkshopDeed;
 
+/// How much of what is seen of a long ladder a key scrolls. Common practice, no source.
+const PAGE: f32 = 0.8;
+
 /// A sheet over the Workshop.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Over {
@@ -42,6 +45,8 @@ pub struct WorkshopState {
     pub over: Option<Over>,
     /// How far a long ladder is scrolled.
     pub scroll: f32,
+    /// Height of the drawing in the last frame.
+    pub height: f32,
     /// Where to go in the next frame.
     pub jump: Option<Jump>,
     /// The chosen rung of the drawing.
@@ -103,6 +108,8 @@ impl WorkshopState {
             Action::FoldRungs => self.folded = !self.folded,
             Action::TextOrLadder => self.shows_ladder = !self.shows_ladder,
             Action::OpenRow => self.go(None, 1),
+            Action::PageUp => self.scroll += self.height * PAGE,
+            Action::PageDown => self.scroll = (self.scroll - self.height * PAGE).max(0.0),
             Action::NextMistake => self.next_mistake(view.open.as_ref()),
             Action::MendMistake => ask(WorkshopDeed::Mend(self.mistake.unwrap_or(0))),
             _ => {}
