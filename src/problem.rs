@@ -53,6 +53,28 @@ pub struct Problem {
     pub mend: String,
     /// The source line with a marked range of characters, where an excerpt helps.
     pub excerpt: Option<Excerpt>,
+    /// What a program can write by itself to mend it; none where a person must decide.
+    pub edit: Option<Edit>,
+}
+
+/// A mend that is nothing but other letters in one place.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Edit {
+    /// First byte that goes, from 0 after a byte order mark.
+    pub from: usize,
+    /// One past the last byte that goes; the same as `from` where nothing goes.
+    pub to: usize,
+    /// What stands there then.
+    pub with: String,
+}
+
+impl Edit {
+    /// The text with this edit made; none where the text is not the one that it was made for.
+    pub fn made_in(&self, text: &str) -> Option<String> {
+        let mark = text.len() - text.strip_prefix('\u{feff}').unwrap_or(text).len();
+        let (before, after) = (text.get(..mark + self.from)?, text.get(mark + self.to..)?);
+        Some(format!("{before}{}{after}", self.with))
+    }
 }
 
 /// The faulty line and the characters in it that are meant.
@@ -78,6 +100,7 @@ impl Problem {
             what: what.into(),
             mend: mend.into(),
             excerpt: None,
+            edit: None,
         }
     }
 
@@ -95,6 +118,12 @@ impl Problem {
             severity: Severity::Damage,
             ..Self::error(place, what, mend)
         }
+    }
+
+    /// The same problem, mended by `edit`.
+    pub fn mended_by(mut self, edit: Edit) -> Self {
+        self.edit = Some(edit);
+        self
     }
 
     /// The same problem with the faulty line shown and `from..to` (characters) marked.

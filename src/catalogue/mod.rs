@@ -21,7 +21,7 @@ pub use ladder::{
 pub use movement::{BodyShare, Class, Joint, Movement, Muscle, Pattern, Sides, Site};
 pub use names::fold;
 pub use own::OwnFile;
-pub use read::{LONGEST_FILE, text_of};
+pub use read::{LONGEST_FILE, RungLines, text_of};
 
 use crate::problem::Problem;
 use check::Movements;
@@ -131,6 +131,18 @@ impl Catalogue {
     /// A warning at the place where a ladder's file gives `field` of `rung`, or the rung's id where it is silent.
     pub fn warning_at(file: &OwnFile, rung: (&str, &'static str), what: String, mend: String) -> Problem {
         read::warning_at_rung(&file.path, &file.text, rung, what, mend)
+    }
+
+    /// Where each rung of a ladder's file stands; a file that can't be read at all gives none. Never fails, whatever the text.
+    pub fn rung_lines(text: &str) -> Vec<RungLines> {
+        read::rung_lines(text)
+    }
+
+    /// The files that the program brings along, as they were written: name and text, movements first, then ladders by id.
+    pub fn shipped_files() -> impl Iterator<Item = (String, &'static str)> {
+        let ladders = shipped::LADDERS.iter();
+        std::iter::once(("movements.ron".to_owned(), shipped::MOVEMENTS))
+            .chain(ladders.map(|ladder| (format!("{}.ron", ladder.id), ladder.text)))
     }
 
     /// The text of a ladder's file; reading it gives the same ladder.

@@ -9,7 +9,7 @@ use super::check::Movements;
 use super::{Ladder, read};
 
 /// The movements' file.
-const MOVEMENTS: &str = include_str!("../../progressions/movements.ron");
+pub(super) const MOVEMENTS: &str = include_str!("../../progressions/movements.ron");
 
 /// The shipped movements, by id.
 pub(super) static BY_ID: LazyLock<Movements> = LazyLock::new(|| {
@@ -24,7 +24,8 @@ pub(super) static BY_ID: LazyLock<Movements> = LazyLock::new(|| {
 pub(super) struct Shipped {
     /// The ladder's id, which names its file too.
     pub id: &'static str,
-    text: &'static str,
+    /// Its file as it was written.
+    pub text: &'static str,
     ladder: OnceLock<Option<Ladder>>,
 }
 

@@ -12,6 +12,7 @@ mod totals;
 mod week;
 mod weigh_ins;
 mod window;
+mod workshop;
 
 use std::sync::LazyLock;
 
@@ -41,6 +42,8 @@ pub enum Context {
     Totals,
     /// On Week.
     Week,
+    /// In the Workshop.
+    Workshop,
     /// While strength over time lies over a place.
     Strength,
     /// On Weigh-ins.
@@ -154,6 +157,17 @@ pub enum Action {
     EditAthlete,
     NoteRow,
     PickOutput,
+    EditLadder,
+    NextMistake,
+    MendMistake,
+    SaveText,
+    FoldRungs,
+    TurnBody,
+    NewLadder,
+    CopyLadder,
+    DeleteLadder,
+    ThrowAway,
+    TextOrLadder,
     ChoiceUp,
     ChoiceDown,
     TakeChoice,
@@ -196,6 +210,7 @@ static ALL: LazyLock<Vec<ActionWords>> = LazyLock::new(|| {
         (Context::Roster, roster::rows()),
         (Context::Totals, totals::rows()),
         (Context::Week, week::rows()),
+        (Context::Workshop, workshop::rows()),
         (Context::Strength, strength::rows()),
         (Context::WeighIns, weigh_ins::rows()),
         (Context::Journal, journal::rows()),

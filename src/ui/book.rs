@@ -11,8 +11,9 @@ use super::gym::GymDeed;
 use super::journal::JournalDeed;
 use super::views::{
     ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView, NextView, RosterView,
-    SetDraft, TotalsView, WeekView, WeighInsView,
+    SetDraft, TotalsView, WeekView, WeighInsView, WorkshopView,
 };
+use super::workshop::WorkshopDeed;
 
 /// Something to write or to open.
 #[derive(Debug, Clone, PartialEq)]
@@ -86,6 +87,8 @@ pub enum Deed {
     Gym(GymDeed),
     /// One record of the open athlete.
     Journal(JournalDeed),
+    /// Ladders as text.
+    Workshop(WorkshopDeed),
     /// Open a throw-away copy of the demo gym.
     OpenDemo,
     /// Open the logbook in this folder.
@@ -246,6 +249,10 @@ pub trait Book {
     /// Plates, machines, ladders, who is off the roster.
     fn gym(&self) -> GymView {
         GymView::default()
+    }
+    /// Ladders as text.
+    fn workshop(&self) -> WorkshopView {
+        WorkshopView::default()
     }
     /// Does a deed. Returns only when it is on disk, or begins long work.
     fn perform(&mut self, deed: Deed) -> Done;

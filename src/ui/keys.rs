@@ -59,6 +59,7 @@ impl Chord {
             Key::Escape => "Esc",
             Key::PageUp => "PgUp",
             Key::PageDown => "PgDn",
+            Key::Delete => "Del",
             Key::Slash => "/",
             Key::Plus => "+",
             Key::Minus => "−",
@@ -75,7 +76,12 @@ impl Chord {
 
     /// Whether it is a letter, digit or sign that a text field would take, or a key that a focused control uses.
     fn yields_to_focus(&self) -> bool {
-        !self.ctrl && !self.alt && !matches!(self.key, Key::F1 | Key::F5 | Key::F11 | Key::Escape)
+        !self.ctrl
+            && !self.alt
+            && !matches!(
+                self.key,
+                Key::F1 | Key::F4 | Key::F5 | Key::F8 | Key::F11 | Key::Escape
+            )
     }
 }
 
@@ -88,7 +94,9 @@ pub fn pressed(egui: &Egui, context: Context, single_keys: bool) -> Vec<Action> 
         let action = words.action;
         let holds = words.context == context
             || (words.context == Context::Everywhere && (is_in_a_place(context) || is_of_the_window(action)));
-        if !holds {
+        // While a ladder's text is typed, Ctrl+Z is the text's.
+        let is_the_texts = context == Context::Workshop && action == Action::Undo && typing;
+        if !holds || is_the_texts {
             continue;
         }
         for chord in words.keys.iter().copied() {

@@ -28,3 +28,4 @@ pub mod two_rail;
 pub mod views;
 pub mod widgets;
 pub mod work;
+pub mod workshop;

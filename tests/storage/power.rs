@@ -4,8 +4,9 @@ use std::path::{Path, PathBuf};
 use crate::help::model::{Fault, ModelDisk, Unflushed};
 use crate::help::steps::*;
 use crate::help::*;
-use rungwright::logbook::Logbook;
 use rungwright::logbook::record::Id;
+use rungwright::logbook::whole_file::Replaced;
+use rungwright::logbook::{Logbook, WholeFile};
 use rungwright::problem::Severity;
 
 /// What may become of unflushed bytes and names; each cut takes one in turn, with RUNGWRIGHT_LONG_TESTS every one.
@@ -178,5 +179,39 @@ fn assert_grown(disk: &ModelDisk, before: &[(PathBuf, Vec<u8>)], context: &str) 
             "{} did not only grow: {context}",
             file.display()
         );
+    }
+}
+
+#[test]
+fn wherever_replacing_and_removing_a_ladder_is_cut_or_fails_each_of_its_texts_lies_somewhere() {
+    let ladder = WholeFile::Ladder("dip".to_owned());
+    let (one, two) = ("(one)", "(two)");
+    for at in 1.. {
+        for fault in [Fault::Cut(at), Fault::Once(at)] {
+            let disk = fresh();
+            lock(&disk).unwrap().write_whole(&ladder, one).unwrap();
+            disk.plan(fault);
+            let replaced =
+                lock(&disk).and_then(|mut writer| writer.write_seen(&ladder, Some(one.as_bytes()), two));
+            let is_replaced = replaced.is_ok_and(|came| came == Replaced::Done);
+            if is_replaced {
+                let _ = lock(&disk).and_then(|mut writer| writer.remove_seen(&ladder, two.as_bytes()));
+            }
+            for way in ways(at) {
+                let after = disk.reboot(way);
+                let lies = |text: &str| {
+                    let mut files = after.files().into_iter();
+                    files.any(|file| after.bytes(&file).is_some_and(|bytes| bytes == text.as_bytes()))
+                };
+                assert!(lies(one), "{fault:?}, {way:?}: the text before is gone");
+                assert!(
+                    lies(two) || !is_replaced,
+                    "{fault:?}, {way:?}: what was saved is gone"
+                );
+            }
+            if disk.steps() < at {
+                return;
+            }
+        }
     }
 }

@@ -42,3 +42,4 @@ mod use_it;
 mod week;
 mod weigh_ins;
 mod widgets;
+mod workshop;

@@ -116,11 +116,9 @@ impl<'a> Line<'a> {
             );
         } else {
             let main = self.main.iter().map(|(_, rung)| rung.id.as_str());
-            found.error(
-                spot,
-                format!("{what} {}, which is no rung of this ladder", quoted(id)),
-                nearest(id, main, "name a rung of the main line"),
-            );
+            let (mend, write) = nearest(id, main, "name a rung of the main line");
+            let what = format!("{what} {}, which is no rung of this ladder", quoted(id));
+            found.slip(spot, what, mend, write);
         }
         None
     }

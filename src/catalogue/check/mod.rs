@@ -29,6 +29,8 @@ pub(super) struct Finding {
     pub severity: Severity,
     pub what: String,
     pub mend: String,
+    /// What to write in place of the spot's value, where the mend is nothing but that.
+    pub write: Option<String>,
 }
 
 /// The mistakes found so far.
@@ -37,15 +39,20 @@ pub(super) struct Findings(pub Vec<Finding>);
 
 impl Findings {
     fn error(&mut self, spot: Spot, what: impl Into<String>, mend: impl Into<String>) {
-        self.push(spot, Severity::Error, what.into(), mend.into());
+        self.push(spot, Severity::Error, what.into(), mend.into(), None);
+    }
+
+    /// An error that is mended by other letters in the place of the value.
+    fn slip(&mut self, spot: Spot, what: impl Into<String>, mend: impl Into<String>, write: Option<String>) {
+        self.push(spot, Severity::Error, what.into(), mend.into(), write);
     }
 
     fn warning(&mut self, spot: Spot, what: impl Into<String>, mend: impl Into<String>) {
-        self.push(spot, Severity::Warning, what.into(), mend.into());
+        self.push(spot, Severity::Warning, what.into(), mend.into(), None);
     }
 
     /// Keeps a mistake, unless there are already as many of its kind as are ever told.
-    fn push(&mut self, spot: Spot, severity: Severity, what: String, mend: String) {
+    fn push(&mut self, spot: Spot, severity: Severity, what: String, mend: String, write: Option<String>) {
         if self.is_full(severity) {
             return;
         }
@@ -54,6 +61,7 @@ impl Findings {
             severity,
             what,
             mend,
+            write,
         });
     }
 
@@ -81,13 +89,15 @@ impl Findings {
         if is_kebab(id) {
             return;
         }
-        let mend = match kebab(id) {
-            Some(better) => format!("write {}", quoted(&better)),
+        let better = kebab(id);
+        let mend = match &better {
+            Some(better) => format!("write {}", quoted(better)),
             None => {
                 "use lower-case letters, digits and single hyphens, for example \"one-arm-hang\"".to_owned()
             }
         };
-        self.error(spot, format!("{} is no id for a {what}", quoted(id)), mend);
+        let write = better.map(|better| in_quotes(&better));
+        self.slip(spot, format!("{} is no id for a {what}", quoted(id)), mend, write);
     }
 
     /// Says that two ids of a kind are one for whoever writes them in a log or spreadsheet.
@@ -136,30 +146,36 @@ fn known_movement<'a>(
     let known = movements.get(id);
     if known.is_none() && !found.is_full(Severity::Error) {
         let ids = movements.keys().map(String::as_str);
-        found.error(
-            spot,
-            format!("there is no movement {}", quoted(id)),
-            nearest(
-                id,
-                ids,
-                "name one of movements.ron, or add it to your own movements.ron",
-            ),
+        let (mend, write) = nearest(
+            id,
+            ids,
+            "name one of movements.ron, or add it to your own movements.ron",
         );
+        found.slip(spot, format!("there is no movement {}", quoted(id)), mend, write);
     }
     known
 }
 
-/// The mend for a name that isn't there: the nearest that is, else `otherwise`.
-fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str> + Clone, otherwise: &str) -> String {
+/// The mend for a name that isn't there, and what to write: the nearest that is; else `otherwise`, and nothing.
+fn nearest<'a>(
+    word: &str,
+    known: impl IntoIterator<Item = &'a str> + Clone,
+    otherwise: &str,
+) -> (String, Option<String>) {
     if word.len() > LONGEST_ID {
-        return otherwise.to_owned();
+        return (otherwise.to_owned(), None);
     }
     let folded = fold(word);
     let same = known.clone().into_iter().find(|id| fold(id) == folded);
     match same.or_else(|| did_you_mean(word, known)) {
-        Some(meant) => format!("did you mean {}?", quoted(meant)),
-        None => otherwise.to_owned(),
+        Some(meant) => (format!("did you mean {}?", quoted(meant)), Some(in_quotes(meant))),
+        None => (otherwise.to_owned(), None),
     }
+}
+
+/// A known id as a file gives it.
+fn in_quotes(id: &str) -> String {
+    format!("\"{id}\"")
 }
 
 /// Longest id, in characters. Ids stand in tables, file names and commands. Common practice, no source.

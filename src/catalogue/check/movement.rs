@@ -60,15 +60,16 @@ fn one(found: &mut Findings, spot: &Spot, movement: &Movement) {
 
 fn share(found: &mut Findings, spot: Spot, share: BodyShare) {
     match share {
-        BodyShare::Fraction(part) if !(part > 0.0 && part <= 1.0) => found.error(
-            spot,
-            format!("a share of {part} of the body is impossible"),
-            if part > 1.0 && part <= 100.0 {
-                format!("write the fraction, not per cent: Fraction({})", part / 100.0)
-            } else {
-                "give a fraction over 0 and at most 1; Outside where nothing of the body is moved".to_owned()
-            },
-        ),
+        BodyShare::Fraction(part) if !(part > 0.0 && part <= 1.0) => {
+            let write = (part > 1.0 && part <= 100.0).then(|| format!("Fraction({})", part / 100.0));
+            let mend = match &write {
+                Some(right) => format!("write the fraction, not per cent: {right}"),
+                None => "give a fraction over 0 and at most 1; Outside where nothing of the body is moved"
+                    .to_owned(),
+            };
+            let what = format!("a share of {part} of the body is impossible");
+            found.slip(spot, what, mend, write);
+        }
         BodyShare::PushUp {
             hands_cm, feet_cm, ..
         } => {

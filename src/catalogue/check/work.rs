@@ -57,10 +57,12 @@ fn range(found: &mut Findings, spot: Spot, range: Range, movement: Option<&Movem
         Reps::MOST.into()
     };
     if lo > hi {
-        found.error(
+        let right = format!("{}({hi}, {lo})", word(range));
+        found.slip(
             spot,
             format!("the range runs from {lo} down to {hi}"),
-            format!("write the lower end first: {}({hi}, {lo})", word(range)),
+            format!("write the lower end first: {right}"),
+            Some(right),
         );
         return;
     }
@@ -79,6 +81,7 @@ fn range(found: &mut Findings, spot: Spot, range: Range, movement: Option<&Movem
         _ => None,
     };
     if let Some((how, right)) = slip {
+        // Whether the range or the movement is meant, and how many seconds, only a person knows.
         found.error(
             spot,
             format!("{} is {how}, but the work asks {}", movement.id, unit(range)),
@@ -235,16 +238,15 @@ pub(super) fn is_ratio(ratio: f64) -> bool {
 
 /// Says that nobody lifts so much.
 pub(super) fn impossible_ratio(found: &mut Findings, spot: Spot, ratio: f64) {
-    let mend = if ratio > 10.0 && ratio / 100.0 <= HIGHEST_RATIO {
-        format!("write the ratio, not per cent: {}", ratio / 100.0)
-    } else {
-        format!("give system load over bodyweight, over 0 and at most {HIGHEST_RATIO}; all of you is 1.0")
+    let write = (ratio > 10.0 && ratio / 100.0 <= HIGHEST_RATIO).then(|| (ratio / 100.0).to_string());
+    let mend = match &write {
+        Some(right) => format!("write the ratio, not per cent: {right}"),
+        None => {
+            format!("give system load over bodyweight, over 0 and at most {HIGHEST_RATIO}; all of you is 1.0")
+        }
     };
-    found.error(
-        spot,
-        format!("a load of {ratio} times bodyweight can't be asked"),
-        mend,
-    );
+    let what = format!("a load of {ratio} times bodyweight can't be asked");
+    found.slip(spot, what, mend, write);
 }
 
 /// Says that a movement's load can't be compared with bodyweight.

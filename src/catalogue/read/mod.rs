@@ -16,7 +16,7 @@ use serde::de::IgnoredAny;
 
 use super::check::{self, Finding, Findings, Movements};
 use super::{Ladder, Movement};
-use crate::problem::{Place, Problem, Severity};
+use crate::problem::{Edit, Place, Problem, Severity};
 
 pub(super) use build::standard_of;
 use outline::Node;
@@ -34,6 +34,17 @@ const DEEPEST: usize = 64;
 pub(super) const MOST_PROBLEMS: usize = 100;
 /// Most rungs that a ladder is checked with; the screen shows 40. Our choice.
 const MOST_RUNGS: usize = 1000;
+
+/// Where a rung stands in its file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RungLines {
+    /// Its id; empty where the file gives none.
+    pub id: String,
+    /// Its first line, from 1.
+    pub first: usize,
+    /// Its last line.
+    pub last: usize,
+}
 
 /// What a file gave: the value, if it is sound, and what is wrong in it.
 pub(super) struct Reading<T> {
@@ -163,6 +174,25 @@ pub(super) fn warning_at_rung(
     }
 }
 
+/// Where each rung of a ladder's file stands, in the order of the file; empty where the file can't be opened at all.
+pub(super) fn rung_lines(text: &str) -> Vec<RungLines> {
+    let source = Source::new("", text);
+    let Ok(outline) = open(&source) else {
+        return Vec::new();
+    };
+    let rungs = outline.field(source.text, "rungs").map_or(&[][..], Node::items);
+    let lines = |node: &Node| RungLines {
+        id: node
+            .field(source.text, "id")
+            .and_then(|id| source.text.get(id.span.clone()))
+            .map(|id| id.trim_matches('"').to_owned())
+            .unwrap_or_default(),
+        first: source.line(node.span.start),
+        last: source.line(node.span.end.saturating_sub(1)),
+    };
+    rungs.iter().take(MOST_RUNGS).map(lines).collect()
+}
+
 /// The ladder as written, if every part could be read, and what is wrong in it.
 fn raw_ladder(
     source: &Source<'_>,
@@ -266,10 +296,20 @@ fn told(source: &Source<'_>, outline: &Node, findings: Findings) -> Vec<Problem>
         .map(|finding| {
             let span = outline.point_at(source.text, &finding.spot);
             let Finding {
-                severity, what, mend, ..
+                severity,
+                what,
+                mend,
+                write,
+                ..
             } = finding;
+            let edit = write.map(|with| Edit {
+                from: span.start,
+                to: span.end,
+                with,
+            });
             source.at(span, |place| Problem {
                 severity,
+                edit,
                 ..Problem::error(place, what, mend)
             })
         })

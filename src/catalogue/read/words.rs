@@ -7,7 +7,7 @@ use ron::error::Error;
 use super::outline::{Inside, Node};
 use super::source::Source;
 use super::tokens::{Kind, Token, Tokens, Unbalanced};
-use crate::problem::{Problem, did_you_mean, quoted};
+use crate::problem::{Edit, Problem, did_you_mean, quoted};
 
 /// Longest word that is compared with the right ones, bytes: comparing takes time for each pair of letters.
 const LONGEST_WORD: usize = 64;
@@ -26,6 +26,7 @@ pub(super) fn explain(
     } else {
         sentence(error)
     };
+    let with = meant(error);
     let named = match error {
         Error::NoSuchStructField { found, .. } => key(source, node, found, &at),
         Error::DuplicateStructField { field, .. } => key(source, node, field, &at),
@@ -33,7 +34,34 @@ pub(super) fn explain(
         Error::MissingStructField { .. } => Some(holder(source, node, &at)),
         _ => None,
     };
-    source.at(named.unwrap_or(after), |place| Problem::error(place, what, mend))
+    let edit = match (error, with, &named) {
+        (_, Some(with), Some(word)) => Some(Edit {
+            from: word.start,
+            to: word.end,
+            with: with.to_owned(),
+        }),
+        (Error::ExpectedComma | Error::ExpectedArrayEnd | Error::ExpectedStructLikeEnd, ..) => {
+            comma_before(source, after.start)
+        }
+        _ => None,
+    };
+    source.at(named.unwrap_or(after), |place| Problem {
+        edit,
+        ..Problem::error(place, what, mend)
+    })
+}
+
+/// A comma after the token that ends last before the byte `at`; none where that is one already, or opens a bracket.
+fn comma_before(source: &Source<'_>, at: usize) -> Option<Edit> {
+    let last = Tokens::of(source.text)
+        .take_while(|token| token.span.end <= at)
+        .last()?;
+    let takes = matches!(last.kind, Kind::Close(_) | Kind::Word | Kind::Text);
+    takes.then(|| Edit {
+        from: last.span.end,
+        to: last.span.end,
+        with: ",".to_owned(),
+    })
 }
 
 /// A bracket without partner; where a quote that was never closed hides the partner, that quote.
@@ -184,8 +212,17 @@ fn holder_name(outer: Option<&str>) -> String {
     }
 }
 
-fn one_of(found: &str, expected: &[&str]) -> String {
-    let nearest = Some(found)
+/// The word that was meant in the place of one that isn't known there.
+fn meant(error: &Error) -> Option<&'static str> {
+    match error {
+        Error::NoSuchStructField { expected, found, .. }
+        | Error::NoSuchEnumVariant { expected, found, .. } => nearest(found, expected),
+        _ => None,
+    }
+}
+
+fn nearest(found: &str, expected: &[&'static str]) -> Option<&'static str> {
+    Some(found)
         .filter(|found| found.len() <= LONGEST_WORD)
         .and_then(|found| did_you_mean(found, expected.iter().copied()))
         .or_else(|| {
@@ -193,8 +230,11 @@ fn one_of(found: &str, expected: &[&str]) -> String {
                 .iter()
                 .copied()
                 .find(|word| word.eq_ignore_ascii_case(found))
-        });
-    match nearest {
+        })
+}
+
+fn one_of(found: &str, expected: &[&'static str]) -> String {
+    match nearest(found, expected) {
         Some(meant) => format!("did you mean {meant}?"),
         None if expected.is_empty() => "leave it out".to_owned(),
         None => format!("write one of: {}", expected.join(", ")),

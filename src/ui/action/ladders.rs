@@ -68,6 +68,12 @@ pub(super) fn rows() -> Vec<Row> {
             "Opens or joins another ladder.",
             &[Chord::plain(Key::O)],
         ),
+        row(
+            Action::EditLadder,
+            "Edit this ladder",
+            "Opens its text in the Workshop.",
+            &[Chord::plain(Key::E)],
+        ),
         super::strength::opens(),
     ]
     .into();

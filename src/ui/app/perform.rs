@@ -2,7 +2,7 @@
 
 use egui::Context as Egui;
 
-use crate::ui::action::{Action, Actions};
+use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed, Done};
 use crate::ui::gym::GymDeed;
 use crate::ui::palette::Palette;
@@ -48,6 +48,8 @@ impl<B: Book> Window<B> {
                 self.go(Place::Roster);
                 self.screens.roster.state.focus_filter = true;
             }
+            // A record taken back unseen, while a ladder is being written, would be a surprise.
+            Action::Undo if self.context() == Context::Workshop => self.act_in_place(action, more),
             Action::Undo => more.write(Deed::Undo),
             Action::Larger => self.zoom(ctx, 0.1),
             Action::Smaller => self.zoom(ctx, -0.1),
@@ -166,6 +168,11 @@ impl<B: Book> Window<B> {
         }
         if matches!(deed, Deed::Journal(deed) if deed.only_looks()) {
             return; // Nothing but the journal comes out differently; it sees that by the book's revision.
+        }
+        if let Deed::Workshop(deed) = deed {
+            // The Workshop is loaded by the book's revision, at each word typed; Next is not.
+            self.screens.workshop.done(deed);
+            return;
         }
         self.shown.load_next(&self.book, &mut self.screens);
         self.screens.totals.done(deed);

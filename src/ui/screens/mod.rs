@@ -15,6 +15,7 @@ pub mod strength;
 pub mod totals;
 pub mod week;
 pub mod weigh_ins;
+pub mod workshop;
 
 pub use screen::{Around, Screen};
 
@@ -27,6 +28,7 @@ use settings::SettingsScreen;
 use totals::TotalsScreen;
 use week::WeekScreen;
 use weigh_ins::WeighInsScreen;
+use workshop::WorkshopScreen;
 
 /// Every place that exists.
 #[derive(Default)]
@@ -45,6 +47,8 @@ pub struct Screens {
     pub weigh_ins: WeighInsScreen,
     /// Every record of the open athlete.
     pub journal: JournalScreen,
+    /// Ladders as text.
+    pub workshop: WorkshopScreen,
     /// Settings of the window.
     pub settings: SettingsScreen,
 }
@@ -59,6 +63,7 @@ impl Screens {
         Place::Week,
         Place::WeighIns,
         Place::Journal,
+        Place::Workshop,
         Place::Settings,
     ];
 
@@ -71,6 +76,7 @@ impl Screens {
             Place::Week => &mut self.week,
             Place::WeighIns => &mut self.weigh_ins,
             Place::Journal => &mut self.journal,
+            Place::Workshop => &mut self.workshop,
             Place::Settings => &mut self.settings,
             _ => &mut self.next,
         }

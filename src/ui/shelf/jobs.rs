@@ -13,6 +13,7 @@ use super::desk::{Desk, NotDone};
 use super::draft::Drafts;
 use super::opened::{Ended, Opened};
 use super::watch::Watch;
+use super::workshop::Workshop;
 use super::{Shelf, Wake, first, import};
 
 /// A logbook as a thread opened it.
@@ -292,6 +293,10 @@ impl Shelf {
         (self.saved_class, self.class) = (None, Vec::new());
         self.take_backs.clear();
         self.drafts = Drafts::of(&self.machine, &opened, is_throw_away);
+        // What is typed in the logbook that was open is kept before the new one's is read: they may be the same.
+        self.workshop = Workshop::default();
+        let may_write = desk.read_only.is_none();
+        self.workshop = Workshop::of(&self.machine, &opened.book.root, is_throw_away, may_write);
         self.opened = Some(opened);
         self.desk = desk;
         self.watch = watch;
@@ -316,6 +321,9 @@ impl Shelf {
 
     /// Does a deed that writes one record, or begins to wait until it can be done.
     pub(super) fn write_deed(&mut self, deed: Deed) -> Done {
+        if let Deed::Workshop(deed) = deed {
+            return self.workshop_deed(deed);
+        }
         if deed != Deed::Undo {
             self.undo_means_the_open_athlete();
         }

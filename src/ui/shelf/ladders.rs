@@ -305,7 +305,7 @@ fn branch(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDemand>) -> 
 }
 
 /// Each companion once, beside the lowest rung that has it.
-fn companions(catalogue: &Catalogue, ladder: &Ladder) -> Vec<CompanionView> {
+pub(super) fn companions(catalogue: &Catalogue, ladder: &Ladder) -> Vec<CompanionView> {
     let mut seen: Vec<&str> = Vec::new();
     ladder
         .main_line()

@@ -30,6 +30,7 @@ mod watch;
 mod week;
 mod weigh_ins;
 mod what_if;
+mod workshop;
 mod write;
 
 use std::collections::HashMap;
@@ -46,7 +47,7 @@ use super::gym::GymDeed;
 use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView,
-    NextView, RosterView, Saved, TotalsView, WeekView, WeighInsView,
+    NextView, RosterView, Saved, TotalsView, WeekView, WeighInsView, WorkshopView,
 };
 
 pub use memory::open_window;
@@ -59,6 +60,7 @@ use opened::Opened;
 use refresh::Refresh;
 use undo::SavedClass;
 use watch::Watch;
+use workshop::Workshop;
 
 /// Lays a fresh copy of the demo gym as of a day, and says where.
 pub type LayDemo = Arc<dyn Fn(NaiveDate) -> Result<PathBuf, String> + Send + Sync>;
@@ -104,6 +106,7 @@ pub struct Shelf {
     /// What takes the latest changes of single records back, the latest last; empty once something else was written.
     take_backs: Vec<TakeBack>,
     drafts: Drafts,
+    workshop: Workshop,
 }
 
 impl Shelf {
@@ -134,6 +137,7 @@ impl Shelf {
             saved_class: None,
             take_backs: Vec::new(),
             drafts: Drafts::default(),
+            workshop: Workshop::default(),
         }
     }
 
@@ -280,8 +284,14 @@ impl Book for Shelf {
             .unwrap_or_default()
     }
 
+    fn workshop(&self) -> WorkshopView {
+        let view = |opened| workshop::view(opened, &self.workshop, self.desk.read_only.as_deref());
+        self.opened.as_ref().map(view).unwrap_or_default()
+    }
+
     fn perform(&mut self, deed: Deed) -> Done {
         match deed {
+            Deed::Workshop(deed) => self.workshop_deed(deed),
             Deed::Gym(GymDeed::ShowClass(athletes)) => {
                 self.class = athletes;
                 self.revision += 1;
@@ -327,6 +337,7 @@ impl Book for Shelf {
                 (self.desk, self.keeps, self.import) = (Desk::default(), None, None);
                 (self.saved_class, self.drafts) = (None, Drafts::default());
                 self.take_backs.clear();
+                self.workshop = Workshop::default();
                 self.revision += 1;
                 Done::Ok(None)
             }
@@ -335,6 +346,7 @@ impl Book for Shelf {
     }
 
     fn poll(&mut self) -> News {
+        self.workshop.keep();
         if let Some((deed, done)) = self.ended.take() {
             return News::Ended(deed, done);
         }
@@ -347,6 +359,8 @@ impl Book for Shelf {
         if let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone())
             && self.desk.look_again(&self.machine, &root)
         {
+            // The other window kept what was typed there; here nothing could be typed so far.
+            self.workshop = Workshop::of(&self.machine, &root, self.keeps.is_none(), true);
             self.revision += 1;
             changed = true;
         }

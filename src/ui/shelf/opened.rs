@@ -10,7 +10,7 @@ use rayon::prelude::*;
 
 use crate::bests::{Formula, Kind, Size, bests};
 use crate::body::Counted;
-use crate::catalogue::Catalogue;
+use crate::catalogue::{Catalogue, OwnFile};
 use crate::coaching::next_step::next_steps;
 use crate::coaching::roster::{Line, line_of};
 use crate::coaching::session::session_steps;
@@ -101,12 +101,7 @@ impl Opened {
         let (book, mut problems) = Logbook::open(machine, root)?;
         let (mut catalogue, own) = book.catalogue();
         if let Some(last) = last {
-            let broken: BTreeSet<&str> = own
-                .iter()
-                .filter(|problem| problem.severity == Severity::Error)
-                .map(|problem| problem.place.file.as_str())
-                .collect();
-            catalogue = catalogue.keeping_last_good(last, &broken);
+            catalogue = catalogue.keeping_last_good(last, &broken_files(&own));
         }
         problems.extend(own);
         let plates = PlatesOnHand::of(&book.settings);
@@ -212,6 +207,31 @@ impl Opened {
         self.athletes = athletes;
     }
 
+    /// The logbook's own files of movements and ladders, as they were read.
+    pub fn own_files(&self) -> Vec<OwnFile> {
+        let own = self.book.own_movements.iter().chain(&self.book.own_ladders);
+        own.map(|(path, text)| OwnFile::new(path, text)).collect()
+    }
+
+    /// An own file holds this now, or is gone; everyone's next steps anew. A ladder that is broken now stays as it was.
+    pub fn own_changed(&mut self, file: &str, text: Option<String>) {
+        let is_own = |file: &str| file == "movements.ron" || file.starts_with("ladders/");
+        let new = text.map(|text| (file.to_owned(), text));
+        if file == "movements.ron" {
+            self.book.own_movements = new;
+        } else {
+            self.book.own_ladders.retain(|(path, _)| path != file);
+            self.book.own_ladders.extend(new);
+            self.book.own_ladders.sort();
+        }
+        let (catalogue, own) = self.book.catalogue();
+        self.catalogue = catalogue.keeping_last_good(&self.catalogue, &broken_files(&own));
+        self.problems.retain(|problem| !is_own(&problem.place.file));
+        self.problems.extend(own);
+        self.kept = Mutex::default();
+        self.reckon();
+    }
+
     /// The log of an athlete.
     pub fn log(&self, folder: &str) -> Option<&Log> {
         self.book.logs.iter().find(|log| log.folder == folder)
@@ -310,6 +330,14 @@ impl Opened {
             .iter()
             .find(|problem| problem.severity == Severity::Error)
     }
+}
+
+/// The files that an error keeps out of use.
+fn broken_files(problems: &[Problem]) -> BTreeSet<&str> {
+    let errors = problems
+        .iter()
+        .filter(|problem| problem.severity == Severity::Error);
+    errors.map(|problem| problem.place.file.as_str()).collect()
 }
 
 /// Everyone's next steps, by need; none when it was stopped.

@@ -15,6 +15,9 @@ use super::layout::{Layout, RAIL};
 /// Columns of a label, from the right rail's middle.
 const DEMAND: f32 = 28.0;
 const TITLE: f32 = 90.0;
+/// The same where rails stand closer than in any other place, and demands have no band beside them.
+const TITLE_CLOSE: f32 = 72.0;
+const CLOSE: f32 = 140.0;
 const LEADER: f32 = 6.0;
 const SLOPE: f32 = 8.0;
 
@@ -29,6 +32,8 @@ pub(super) fn labels(
 ) {
     let rail = layout.rails[1];
     let digits = decimals(&view.rungs.iter().map(|rung| rung.demand).collect::<Vec<_>>());
+    let is_close = rail - layout.rails[0] < CLOSE;
+    let title = if is_close { TITLE_CLOSE } else { TITLE };
     let on = |nth: usize| view.hands.iter().any(|hand| hand.at == Spot::Rung(nth));
     for (nth, (rung, place)) in view.rungs.iter().zip(&layout.rungs).enumerate() {
         let is_chosen = chosen == Some(Spot::Rung(nth));
@@ -44,7 +49,7 @@ pub(super) fn labels(
             .demand
             .map_or_else(|| "–".to_owned(), |demand| format!("{demand:.digits$}"));
         let number_size = if layout.one_line { 15.0 } else { 17.0 };
-        let range = band_words(rung.sheet.demand_band).filter(|_| !layout.one_line);
+        let range = band_words(rung.sheet.demand_band).filter(|_| !layout.one_line && !is_close);
         let lift = if range.is_some() { 7.0 } else { 0.0 };
         letters(
             painter,
@@ -64,7 +69,7 @@ pub(super) fn labels(
             );
         }
         let text = Rect::from_x_y_ranges(
-            rail + TITLE..=right - 10.0,
+            rail + title..=right - 10.0,
             place.label_y - half(layout)..=place.label_y + half(layout),
         );
         if layout.one_line {

@@ -27,6 +27,8 @@ pub enum Width {
     Full,
     /// 148 apart, with labels.
     Narrow,
+    /// 130 apart, labels at the right, of companions only their hooks.
+    Workshop,
     /// 148 apart, no labels beside: names lie on the rungs.
     Strip,
 }
@@ -37,6 +39,7 @@ impl Width {
         match self {
             Width::Full => 244.0,
             Width::Narrow | Width::Strip => 148.0,
+            Width::Workshop => 130.0,
         }
     }
 }
@@ -122,7 +125,9 @@ impl Layout {
         };
         let ground = area.bottom() + scroll.clamp(0.0, scroll_max);
         let first = ground - FIRST_OVER_GROUND;
-        let overview = (heights.scrolls && width != Width::Strip).then_some(());
+        // The other two have no room for it.
+        let has_room = matches!(width, Width::Full | Width::Narrow);
+        let overview = (heights.scrolls && has_room).then_some(());
         let left = left_rail(view, area, width, overview.is_some());
         let rails = [left, left + between(width, area)];
         let rungs = places(view, &heights, rails, first);
@@ -270,10 +275,10 @@ impl Layout {
 
 /// Distance of the rails' centres in this area: a strip in a narrow window draws them closer.
 fn between(width: Width, area: Rect) -> f32 {
-    if width == Width::Strip {
-        width.between_rails().min(area.width() - 56.0)
-    } else {
-        width.between_rails()
+    match width {
+        Width::Strip => width.between_rails().min(area.width() - 56.0),
+        Width::Workshop if area.width() < 380.0 => 100.0,
+        _ => width.between_rails(),
     }
 }
 
@@ -289,6 +294,9 @@ fn left_rail(view: &LadderView, area: Rect, width: Width, overview: bool) -> f32
         Width::Narrow if beside && area.width() < 570.0 => 92.0,
         Width::Narrow if beside && area.width() > 680.0 => 232.0,
         Width::Narrow if beside => 192.0,
+
+        Width::Workshop if beside => 62.0,
+        Width::Workshop => 34.0,
         Width::Narrow => 50.0,
     };
     area.left() + room

@@ -14,6 +14,7 @@ mod strength;
 mod totals;
 mod week;
 mod weigh_ins;
+mod workshop;
 
 pub use crate::coaching::Verdict;
 pub use class::*;
@@ -28,3 +29,4 @@ pub use strength::*;
 pub use totals::*;
 pub use week::*;
 pub use weigh_ins::WeighInsView;
+pub use workshop::*;

@@ -7,18 +7,20 @@ mod rung_sheet;
 mod state;
 mod what_if;
 
+pub(crate) use state::id_of;
 pub use state::{LaddersState, Over};
 
 use egui::{Align2, Rect, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions, Context};
-use crate::ui::book::Book;
+use crate::ui::book::{Book, Deed};
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::two_rail::{ghost, ladder_ui, part_names};
-use crate::ui::views::{LadderView, LaddersView};
+use crate::ui::views::{LadderView, LaddersView, Place};
 use crate::ui::widgets::Button;
+use crate::ui::workshop::WorkshopDeed;
 use crate::units::Rail;
 
 use super::next::{header_bar, heading_centred};
@@ -60,6 +62,10 @@ impl Screen for LaddersScreen {
         }
         if let Some(asked) = self.view.open.as_ref().and_then(|ladder| ladder.what_if.as_ref()) {
             what_if::perform(action, asked, actions);
+        }
+        if let (Action::EditLadder, Some(ladder)) = (action, &self.view.open) {
+            actions.write(Deed::Workshop(WorkshopDeed::OpenLadder(ladder.id.clone())));
+            actions.ask(Action::Go(Place::Workshop));
         }
         self.state.perform(action, self.view.open.as_ref());
     }

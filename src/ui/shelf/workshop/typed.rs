@@ -1,0 +1,108 @@
+//! Texts that are typed and not saved. They outlive the place, the window and a crash: kept as a file of this machine, as a
+//! class's results are.
+
+use std::collections::BTreeMap;
+use std::io;
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+
+use serde::{Deserialize, Serialize};
+
+use crate::logbook::machine::mark_of;
+use crate::logbook::{Machine, disk};
+
+/// What is typed is kept so long after its first letter, again and again. Our choice: a kill costs at most the last word.
+const AT_LAST: Duration = Duration::from_millis(700);
+
+/// One file as it is typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub(super) struct Typed {
+    /// The file on disk when typing began; none where there was none.
+    pub seen: Option<String>,
+    /// What is typed.
+    pub text: String,
+}
+
+/// Every typed file, by its key.
+#[derive(Default)]
+pub(super) struct AllTyped {
+    files: BTreeMap<String, Typed>,
+    /// Where they are kept; nowhere for a throw-away copy.
+    keeper: Option<(Machine, PathBuf)>,
+    /// Since when something typed isn't kept.
+    unkept: Option<Instant>,
+}
+
+impl AllTyped {
+    /// What lies in the state folder for the logbook at `root`. What can't be read is set aside, never written over.
+    pub fn of(machine: &Machine, root: &std::path::Path, may_write: bool) -> Self {
+        let real = disk::real_path_to_be(machine.disk(), root).unwrap_or_else(|_| root.to_owned());
+        let drafts = machine.places().state.join("drafts");
+        let file = drafts.join(format!("{}-ladders.ron", mark_of(&real)));
+        let bytes = machine.disk().read(&file).unwrap_or_default();
+        let read = ron::from_str(&String::from_utf8_lossy(&bytes));
+        if read.is_err() && !bytes.is_empty() && may_write {
+            let _ = machine.disk().rename(&file, &file.with_extension("damaged"));
+        }
+        Self {
+            files: read.unwrap_or_default(),
+            keeper: Some((machine.clone(), file)),
+            unkept: None,
+        }
+    }
+
+    pub fn get(&self, file: &str) -> Option<&Typed> {
+        self.files.get(file)
+    }
+
+    pub fn keys(&self) -> impl Iterator<Item = &String> {
+        self.files.keys()
+    }
+
+    pub fn put(&mut self, file: &str, typed: Typed) {
+        self.files.insert(file.to_owned(), typed);
+        self.unkept.get_or_insert_with(Instant::now);
+    }
+
+    pub fn take(&mut self, file: &str) -> Option<Typed> {
+        let taken = self.files.remove(file);
+        if taken.is_some() {
+            self.unkept.get_or_insert_with(Instant::now);
+        }
+        taken
+    }
+
+    /// Keeps what was typed a moment ago.
+    pub fn keep_in_time(&mut self) {
+        if self.unkept.is_some_and(|since| since.elapsed() >= AT_LAST) {
+            // What can't be kept now is tried again with the next word; it is still in the window.
+            let _ = self.keep();
+        }
+    }
+
+    /// Keeps what is typed now.
+    ///
+    /// # Errors
+    /// As the system says; then it is kept only as long as the window is open.
+    pub fn keep(&mut self) -> io::Result<()> {
+        let (Some(_), Some((machine, file))) = (self.unkept.take(), &self.keeper) else {
+            return Ok(());
+        };
+        if self.files.is_empty() {
+            return match machine.disk().remove(file) {
+                Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+                _ => Ok(()),
+            };
+        }
+        let text = ron::to_string(&self.files).map_err(io::Error::other)?;
+        disk::make_folders(machine.disk(), disk::parent_of(file))?;
+        disk::replace(machine.disk(), file, &file.with_extension("tmp"), text.as_bytes())
+    }
+}
+
+impl Drop for AllTyped {
+    fn drop(&mut self) {
+        // The window closes, or another logbook opens.
+        let _ = self.keep();
+    }
+}
