@@ -327,6 +327,7 @@ fn pictures_of_the_list_and_of_a_record() {
         harness.run_steps(2);
         harness.key_press(Key::Enter);
         harness.run_steps(3);
+        harness.run_steps(8);
         harness.snapshot(format!("journal-{name}"));
         harness.key_press(Key::End);
         harness.run_steps(2);
@@ -334,9 +335,11 @@ fn pictures_of_the_list_and_of_a_record() {
         harness.run_steps(2);
         harness.key_press(Key::Enter);
         harness.run_steps(3);
+        harness.run_steps(8);
         harness.snapshot(format!("journal-record-{name}"));
         harness.key_press(Key::E);
         harness.run_steps(3);
+        harness.run_steps(8);
         harness.snapshot(format!("journal-amend-{name}"));
         shots.extend_harness(&mut harness);
     }
