@@ -42,10 +42,8 @@ fn bytes(home: &Path) -> Vec<u8> {
         .collect()
 }
 
-/// A set of last week, an older one and a weigh-in, as a command logs them.
-fn with_history(home: &Path) -> Shelf {
-    drop(started(home));
-    let folder = folder(home).join("journal-mill.ron");
+/// A weigh-in, a set in pounds and a pain, as a command logged them.
+fn history() -> String {
     let line = |id: &str, at: &str, what: &str| {
         format!(
             "(id: \"01KKZ3VY005KBAH2VR57ZGND{id}\", rev: 0, dev: \"mill\", at: \"{at}\", nth: 0, what: {what})\n"
@@ -68,7 +66,14 @@ fn with_history(home: &Path) -> Shelf {
             "Pain(site: Elbow, side: L, score: 2, note: \"garage\")",
         ),
     ];
-    std::fs::write(folder, text.concat()).unwrap();
+    text.concat()
+}
+
+/// Ana's logbook of today, with them before.
+fn with_history(home: &Path) -> Shelf {
+    drop(started(home));
+    let folder = folder(home).join("journal-mill.ron");
+    std::fs::write(folder, history()).unwrap();
     again(home)
 }
 
@@ -308,7 +313,12 @@ fn pictures_of_the_list_and_of_a_record() {
     let mut shots = SnapshotResults::new();
     for (choice, name) in [(Choice::Light, "light"), (Choice::Dark, "dark")] {
         let home = tempfile::tempdir().unwrap();
-        let mut shelf = with_history(home.path());
+        // Nothing of today, whose times are the clock's: they would change which letters are drawn first.
+        let athlete = root(home.path()).join("athletes/ana-brook");
+        std::fs::create_dir_all(&athlete).unwrap();
+        let profile = "(id: \"01KKZ3VY005KBAH2VR57ZGNDF0\", rev: 0, dev: \"mill\", at: \"2026-03-01\", nth: 0, what: Profile(name: \"Ana Brook\"))\n";
+        std::fs::write(athlete.join("journal-mill.ron"), profile.to_owned() + &history()).unwrap();
+        let mut shelf = again(home.path());
         let id = line(&shelf, "belt slipped").id;
         journal(
             &mut shelf,
@@ -316,7 +326,7 @@ fn pictures_of_the_list_and_of_a_record() {
         );
         let pain = line(&shelf, "elbow").id;
         journal(&mut shelf, JournalDeed::Retract(pain, String::new()));
-        // Opened anew nothing was saved yet; times of today are the clock's, so only the past is compared.
+        // Opened anew nothing was saved yet.
         drop(shelf);
         let mut harness = window(again(home.path()), choice);
         let filter = "Filter by movement, note, kind or date";
