@@ -306,6 +306,16 @@ fn by_keyboard_a_slip_of_last_week_is_found_and_mended() {
         Some(4.0),
         "on disk before it is said"
     );
+    press(&mut harness, Key::Enter);
+    let top = |harness: &egui_kittest::Harness<'static, Window<Shelf>>| {
+        harness.get_by_label("On record").rect().top()
+    };
+    let before = top(&harness);
+    press(&mut harness, Key::PageDown);
+    assert!(
+        top(&harness) < before,
+        "a record higher than the window moves by page"
+    );
 }
 
 #[test]

@@ -9,16 +9,18 @@ mod calendar;
 pub mod hard;
 pub mod joints;
 pub mod muscles;
+mod session;
 
 use chrono::NaiveDate;
 
 use crate::catalogue::{Catalogue, Movement, Pattern};
 use crate::timeline::{LoggedSet, Timeline};
 
-pub use budget::{Block, Built, Left, LeftOut, Why, build};
+pub use budget::build;
 pub use calendar::Week;
 pub use joints::{Close, JointLine, Load, Rested};
 pub use muscles::{From, Group, Range, Status};
+pub use session::{Block, Built, Left, LeftOut, Part, Why};
 
 /// What somebody did in one week, as far as the timeline knows it.
 #[derive(Debug, Clone, PartialEq)]

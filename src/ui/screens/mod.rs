@@ -6,6 +6,7 @@ pub mod import;
 pub mod journal;
 pub mod ladders;
 pub mod next;
+mod past_days;
 pub mod printing;
 pub mod roster;
 mod screen;

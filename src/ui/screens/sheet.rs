@@ -46,10 +46,22 @@ impl<'a> SheetFrame<'a> {
             ScrollArea::vertical()
                 .max_height(screen.height() - 150.0)
                 .min_scrolled_height(screen.height() - 150.0)
-                .show(ui, |ui| content(ui))
+                .show(ui, |ui| {
+                    scroll_by_page(ui);
+                    content(ui)
+                })
                 .inner
         });
         response.should_close() || response.inner
+    }
+}
+
+/// Page keys move what is higher than the window.
+fn scroll_by_page(ui: &Ui) {
+    let pressed = |key| f32::from(ui.input(|input| input.key_pressed(key)));
+    let pages = pressed(Key::PageUp) - pressed(Key::PageDown);
+    if pages != 0.0 {
+        ui.scroll_with_delta(egui::vec2(0.0, pages * 0.8 * ui.clip_rect().height()));
     }
 }
 

@@ -1,12 +1,12 @@
 //! The plots of strength over time: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
 
-use chrono::{Datelike, Days, Months, NaiveDate};
 use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, FilledArea, GridMark, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotPoint,
     PlotPoints, Points, Span, VPlacement,
 };
 
+use crate::ui::screens::past_days::{day_words, months_between};
 use crate::ui::theme::{STROKE_NOW, Theme, translucent};
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView};
 use crate::ui::widgets::focus_ring;
@@ -15,8 +15,8 @@ use crate::ui::widgets::focus_ring;
 const HEIGHT: f32 = 250.0;
 /// Room for the numbers at the left, points: the same for both plots, so that their months stand under each other.
 const AXIS: f32 = 40.0;
-/// Days between two months on the axis, about.
-const MONTH: f64 = 30.0;
+/// Most months that have a name on the axis: all of what is shown.
+const NAMED: usize = 100;
 /// Height of the plot of bodyweight, points.
 const BODY_HEIGHT: f32 = 84.0;
 /// How far a press may be from a set to choose it, points.
@@ -68,7 +68,7 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, the
         .include_x(0.0)
         .custom_x_axes(vec![x])
         .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
-        .x_grid_spacer(move |input| months_between(today, input.bounds))
+        .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
         .sense(Sense::click())
@@ -99,31 +99,6 @@ fn hover_words(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String>
         }
         HoverPosition::Elsewhere { .. } => None,
     }
-}
-
-fn day_words(today: i32, day: f64, form: &str) -> String {
-    let date = NaiveDate::from_num_days_from_ce_opt(today);
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a day of the plot, clamped before"
-    )]
-    let back = (-day).clamp(0.0, 40_000.0).round() as u64;
-    date.and_then(|date| date.checked_sub_days(Days::new(back)))
-        .map_or_else(String::new, |date| date.format(form).to_string())
-}
-
-/// The first day of each month within `bounds`, so that the axis can name them.
-fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
-    let day = |date: NaiveDate| f64::from(date.num_days_from_ce() - today);
-    let first = NaiveDate::from_num_days_from_ce_opt(today).and_then(|date| date.with_day(1));
-    std::iter::successors(first, |date| date.checked_sub_months(Months::new(1)))
-        .take_while(|date| day(*date) >= bounds.0)
-        .map(|date| GridMark {
-            value: day(date),
-            step_size: MONTH,
-        })
-        .collect()
 }
 
 fn strength_plot(

@@ -1,20 +1,18 @@
 //! The plot: weigh-in days as dots, those that look like a slip as rings, the line of the last weeks, phases shaded and named.
 
-use chrono::{Datelike, Days, Months, NaiveDate};
 use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoints, Points, Span, VPlacement,
 };
 
 use crate::report::numbers::number;
+use crate::ui::screens::past_days::{day_words, months_between};
 use crate::ui::theme::{Theme, translucent};
 use crate::ui::views::WeighInsView;
 use crate::ui::widgets::focus_ring;
 
 /// Room for the numbers at the left, points.
 const AXIS: f32 = 40.0;
-/// Days between two months on the axis, about.
-const MONTH: f64 = 30.0;
 /// What a weigh-in that looks like a slip is called.
 const ODD: &str = "odd weigh-in";
 /// Most months that have a name on the axis.
@@ -35,7 +33,8 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
         masses().fold(f64::MIN, f64::max),
     );
     let room = ((high - low) * 0.25).max(0.5);
-    let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| date(today, mark.value, "%b %y");
+    let months =
+        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b %y");
     let mut plot = Plot::new("weigh-ins")
         .height(ui.available_height())
         .allow_drag(false)
@@ -50,7 +49,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
             AxisHints::new_x().formatter(months).placement(VPlacement::Bottom),
         ])
         .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
-        .x_grid_spacer(move |input| months_between(today, input.bounds))
+        .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
         .sense(Sense::click())
         .grid_color(*theme.line)
         .cursor_color(*theme.line)
@@ -110,8 +109,8 @@ fn spoken(view: &WeighInsView) -> String {
     let phases = view.phases.iter().map(|(from, until, word)| {
         format!(
             "{word} {} to {}",
-            date(view.today, *from, "%-d %b %Y"),
-            date(view.today, *until, "%-d %b %Y")
+            day_words(view.today, *from, "%-d %b %Y"),
+            day_words(view.today, *until, "%-d %b %Y")
         )
     });
     let rest = numbers.chain(phases).collect::<Vec<_>>().join(". ");
@@ -127,7 +126,7 @@ fn hover(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String> {
         HoverPosition::NearDataPoint {
             plot_name, position, ..
         } => {
-            let day = date(today, position.x, "%a %-d %b %Y");
+            let day = day_words(today, position.x, "%a %-d %b %Y");
             if plot_name.starts_with(ODD) {
                 return Some(format!("{plot_name}\n{day}"));
             }
@@ -135,34 +134,4 @@ fn hover(at: &HoverPosition<'_>, today: i32, unit: &str) -> Option<String> {
         }
         HoverPosition::Elsewhere { .. } => None,
     }
-}
-
-fn date(today: i32, day: f64, form: &str) -> String {
-    let date = NaiveDate::from_num_days_from_ce_opt(today);
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a day of the plot, clamped before"
-    )]
-    let back = (-day).clamp(0.0, 40_000.0).round() as u64;
-    date.and_then(|date| date.checked_sub_days(Days::new(back)))
-        .map_or_else(String::new, |date| date.format(form).to_string())
-}
-
-/// The first days of months within `bounds`, few enough to be named.
-fn months_between(today: i32, bounds: (f64, f64)) -> Vec<GridMark> {
-    let day = |date: NaiveDate| f64::from(date.num_days_from_ce() - today);
-    let first = NaiveDate::from_num_days_from_ce_opt(today).and_then(|date| date.with_day(1));
-    let all: Vec<NaiveDate> = std::iter::successors(first, |date| date.checked_sub_months(Months::new(1)))
-        .take_while(|date| day(*date) >= bounds.0)
-        .collect();
-    let every = all.len() / NAMED + 1;
-    let step = MONTH * f64::from(u32::try_from(every).unwrap_or(1));
-    let marks = all.into_iter().step_by(every);
-    marks
-        .map(|date| GridMark {
-            value: day(date),
-            step_size: step,
-        })
-        .collect()
 }
