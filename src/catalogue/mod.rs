@@ -15,6 +15,7 @@ mod shipped;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
 
+pub use check::hyphened;
 pub use ladder::{
     Amount, Caution, Companion, Entry, Given, Help, Ladder, Range, Rung, Shape, Standard, Way, Work,
 };

@@ -8,15 +8,14 @@ use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::Queryable;
 use rungwright::logbook::exchange::Column;
 use rungwright::logbook::{Fact, Logbook};
-use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::book::{Book, Deed, Done};
 use rungwright::ui::journal::JournalDeed;
 use rungwright::ui::shelf::Shelf;
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{JournalLine, Place};
 
-use crate::kit::{SMALL, open};
-use crate::shelf::{again, machine, started};
+use crate::kit::SMALL;
+use crate::shelf::{OnShelf, again, machine, started, window_at};
 
 fn root(home: &Path) -> PathBuf {
     machine(home).places().default_logbook()
@@ -263,17 +262,8 @@ fn what_a_newer_version_wrote_is_said_to_be_kept() {
 }
 
 /// The window at the journal of the shelf.
-fn window(shelf: Shelf, choice: Choice) -> egui_kittest::Harness<'static, Window<Shelf>> {
-    let remembered = Remembered {
-        place: Place::Journal,
-        theme: choice,
-        less_motion: true,
-        ..Remembered::default()
-    };
-    let mut harness = open(SMALL, choice, Window::new(shelf, remembered), |ui, window| {
-        window.logic(ui.ctx());
-        window.ui(ui);
-    });
+fn window(shelf: Shelf, choice: Choice) -> OnShelf {
+    let mut harness = window_at(Place::Journal, shelf, SMALL, choice);
     harness.run();
     harness
 }
@@ -282,7 +272,7 @@ fn window(shelf: Shelf, choice: Choice) -> egui_kittest::Harness<'static, Window
 fn by_keyboard_a_slip_of_last_week_is_found_and_mended() {
     let home = tempfile::tempdir().unwrap();
     let mut harness = window(with_history(home.path()), Choice::Light);
-    let press = |harness: &mut egui_kittest::Harness<'static, Window<Shelf>>, key: Key| {
+    let press = |harness: &mut OnShelf, key: Key| {
         harness.key_press(key);
         harness.run_steps(3);
     };
@@ -307,9 +297,7 @@ fn by_keyboard_a_slip_of_last_week_is_found_and_mended() {
         "on disk before it is said"
     );
     press(&mut harness, Key::Enter);
-    let top = |harness: &egui_kittest::Harness<'static, Window<Shelf>>| {
-        harness.get_by_label("On record").rect().top()
-    };
+    let top = |harness: &OnShelf| harness.get_by_label("On record").rect().top();
     let before = top(&harness);
     press(&mut harness, Key::PageDown);
     assert!(

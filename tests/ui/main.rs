@@ -43,3 +43,4 @@ mod week;
 mod weigh_ins;
 mod widgets;
 mod workshop;
+mod workshop_window;

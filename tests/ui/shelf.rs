@@ -7,9 +7,11 @@ use std::time::Duration;
 use chrono::NaiveDate;
 use rungwright::logbook::disk::RealDisk;
 use rungwright::logbook::{Fact, Machine, Name, Places, Record, Writer, Written};
+use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::book::{Book, DatesAre, Deed, Done, ImportText, NewLogbook, News, Source};
 use rungwright::ui::shelf::Shelf;
-use rungwright::ui::views::{Asked, Banner, Prescription, Saved, SetDraft, Spot, Verdict};
+use rungwright::ui::theme::Choice;
+use rungwright::ui::views::{Asked, Banner, Place, Prescription, Saved, SetDraft, Spot, Verdict};
 use rungwright::units::{Outcome, Rail, Typed, Unit};
 
 pub fn machine(home: &Path) -> Machine {
@@ -48,6 +50,23 @@ pub fn until(shelf: &mut Shelf, shows: impl Fn(&Shelf) -> bool) -> bool {
             std::thread::sleep(Duration::from_millis(10));
         }
         is_so
+    })
+}
+
+/// A window on a shelf, at a place.
+pub type OnShelf = egui_kittest::Harness<'static, Window<Shelf>>;
+
+/// The window at `place` of the shelf.
+pub fn window_at(place: Place, shelf: Shelf, size: [f32; 2], choice: Choice) -> OnShelf {
+    let remembered = Remembered {
+        place,
+        theme: choice,
+        less_motion: true,
+        ..Remembered::default()
+    };
+    crate::kit::open(size, choice, Window::new(shelf, remembered), |ui, window| {
+        window.logic(ui.ctx());
+        window.ui(ui);
     })
 }
 

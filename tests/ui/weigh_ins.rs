@@ -6,15 +6,14 @@ use egui::Key;
 use egui_kittest::SnapshotResults;
 use egui_kittest::kittest::Queryable;
 use rungwright::logbook::exchange::Column;
-use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::book::{Book, Deed, Done};
 use rungwright::ui::journal::JournalDeed;
 use rungwright::ui::shelf::Shelf;
 use rungwright::ui::theme::Choice;
 use rungwright::ui::views::{Place, WeighInsView};
 
-use crate::kit::{SMALL, open};
-use crate::shelf::{again, started};
+use crate::kit::SMALL;
+use crate::shelf::{OnShelf, again, started, window_at};
 
 /// Ana, 74.6 kg on Wed 18 Mar 2026; before that weighed each Wednesday, half a kilogram more each week back, and once by a slip.
 /// She cuts since 1 February.
@@ -165,17 +164,8 @@ fn no_cut_is_offered_to_a_minor_or_below_the_healthy_range() {
     }
 }
 
-fn window(shelf: Shelf, choice: Choice) -> egui_kittest::Harness<'static, Window<Shelf>> {
-    let remembered = Remembered {
-        place: Place::WeighIns,
-        theme: choice,
-        less_motion: true,
-        ..Remembered::default()
-    };
-    let mut harness = open(SMALL, choice, Window::new(shelf, remembered), |ui, window| {
-        window.logic(ui.ctx());
-        window.ui(ui);
-    });
+fn window(shelf: Shelf, choice: Choice) -> OnShelf {
+    let mut harness = window_at(Place::WeighIns, shelf, SMALL, choice);
     harness.run();
     harness
 }
@@ -184,7 +174,7 @@ fn window(shelf: Shelf, choice: Choice) -> egui_kittest::Harness<'static, Window
 fn by_keyboard_a_weigh_in_and_a_phase_are_set() {
     let home = tempfile::tempdir().unwrap();
     let mut harness = window(cutting(home.path(), ""), Choice::Light);
-    let press = |harness: &mut egui_kittest::Harness<'static, Window<Shelf>>, key: Key| {
+    let press = |harness: &mut OnShelf, key: Key| {
         harness.key_press(key);
         harness.run_steps(3);
     };

@@ -191,12 +191,9 @@ fn is_kebab(id: &str) -> bool {
         })
 }
 
-/// The kebab-case id that `id` comes nearest to, if there is one.
-fn kebab(id: &str) -> Option<String> {
-    if id.len() > 2 * LONGEST_ID {
-        return None;
-    }
-    let spaced: String = id
+/// Words as an id is written: lower case, every run of anything but letters of ASCII and digits one hyphen, none at the ends.
+pub fn hyphened(words: &str) -> String {
+    let spaced: String = words
         .chars()
         .map(|c| {
             if c.is_ascii_alphanumeric() {
@@ -206,6 +203,14 @@ fn kebab(id: &str) -> Option<String> {
             }
         })
         .collect();
-    let better = spaced.split_whitespace().collect::<Vec<_>>().join("-");
+    spaced.split_whitespace().collect::<Vec<_>>().join("-")
+}
+
+/// The kebab-case id that `id` comes nearest to, if there is one.
+fn kebab(id: &str) -> Option<String> {
+    if id.len() > 2 * LONGEST_ID {
+        return None;
+    }
+    let better = hyphened(id);
     is_kebab(&better).then_some(better)
 }

@@ -5,24 +5,24 @@
 //! then trunk, grip and single joints. The weaker side begins. All of it is common practice, no source; what each piece of work
 //! is, is the next step's own prescription, and never more of it.
 
-use crate::catalogue::{Catalogue, Class, Movement, Muscle, Pattern};
-use crate::coaching::warm_up::{WarmUpStep, warm_up};
+use crate::catalogue::{Catalogue, Movement, Muscle};
 use crate::coaching::{NextStep, PlatesOnHand, Prescription, Verdict};
 use crate::timeline::{Form, Timeline};
 use crate::units::{Rail, Side};
 
 use super::muscles::INDIRECT;
-use super::session::{Block, Built, Left, LeftOut, Part, Why};
+use super::order::{Stage, blocks, stage};
+use super::session::{Built, Left, LeftOut, Part, Why};
 use super::{Status, Trained};
 
 /// A joint is not loaded on so many days running. Common practice, no source.
 const MOST_RUNNING: usize = 2;
 
 /// A ladder that may be trained today.
-struct Candidate<'a> {
-    ladder: &'a str,
-    parts: Vec<Part>,
-    movement: Option<&'a Movement>,
+pub(super) struct Candidate<'a> {
+    pub(super) ladder: &'a str,
+    pub(super) parts: Vec<Part>,
+    pub(super) movement: Option<&'a Movement>,
     rests: Option<Why>,
     ago: Option<i64>,
 }
@@ -352,51 +352,4 @@ fn add(candidate: &Candidate<'_>, so_far: &mut [(Muscle, f64)]) {
             *so_far += INDIRECT * f64::from(sets);
         }
     }
-}
-
-/// When in a session something is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Stage {
-    /// Straight arms and balance.
-    Fresh,
-    /// The heavy lifts.
-    Heavy,
-    /// Trunk, grip, single joints.
-    Last,
-}
-
-fn stage(movement: Option<&Movement>) -> Stage {
-    let Some(movement) = movement else {
-        return Stage::Heavy;
-    };
-    match (movement.pattern, movement.class) {
-        (Pattern::StraightArmPull | Pattern::StraightArmPush, _) => Stage::Fresh,
-        (Pattern::Core | Pattern::Grip, _) | (_, Class::Isolation) => Stage::Last,
-        (Pattern::Hinge | Pattern::Squat, _) | (_, Class::Compound) => Stage::Heavy,
-        (_, Class::Skill) => Stage::Fresh,
-    }
-}
-
-/// The session with its warm-ups: getting warm once, and only the last step where the block before was of the same pattern.
-fn blocks(chosen: Vec<(Candidate<'_>, Vec<Why>)>, plates: &PlatesOnHand) -> Vec<Block> {
-    let mut before: Option<Pattern> = None;
-    let mut is_first = true;
-    let mut blocks = Vec::new();
-    for (candidate, why) in chosen {
-        let pattern = candidate.movement.map(|movement| movement.pattern);
-        let warm = pattern.is_some() && pattern == before;
-        let heaviest = candidate.parts.last();
-        let mut steps = heaviest.map_or_else(Vec::new, |part| {
-            warm_up(&part.work, candidate.movement, plates, warm)
-        });
-        steps.retain(|step| is_first || *step != WarmUpStep::General);
-        (before, is_first) = (pattern, false);
-        blocks.push(Block {
-            ladder: candidate.ladder.to_owned(),
-            parts: candidate.parts,
-            why,
-            warm_up: steps,
-        });
-    }
-    blocks
 }

@@ -9,6 +9,7 @@ mod calendar;
 pub mod hard;
 pub mod joints;
 pub mod muscles;
+mod order;
 mod session;
 
 use chrono::NaiveDate;

@@ -1,21 +1,13 @@
 //! What a new ladder begins with: a whole ladder, sound by itself, that explains its form as it goes.
 
+use crate::catalogue::hyphened;
+
 /// The most letters of an id, for it names the file too.
 const LONGEST: usize = 32;
 
 /// The id that a title comes to: lower case, digits and single hyphens; none where the title has no such letter.
 pub(super) fn id_of(title: &str) -> Option<String> {
-    let plain: String = title
-        .chars()
-        .map(|c| {
-            if c.is_ascii_alphanumeric() {
-                c.to_ascii_lowercase()
-            } else {
-                ' '
-            }
-        })
-        .collect();
-    let joined = plain.split_whitespace().collect::<Vec<_>>().join("-");
+    let joined = hyphened(title);
     let cut: String = joined.chars().take(LONGEST).collect();
     Some(cut.trim_matches('-').to_owned()).filter(|id| !id.is_empty())
 }
