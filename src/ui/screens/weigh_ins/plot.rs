@@ -12,7 +12,7 @@ use crate::ui::views::WeighInsView;
 use crate::ui::widgets::focus_ring;
 
 /// Room for the numbers at the left, points.
-const AXIS: f32 = 40.0;
+const AXIS: f32 = 56.0;
 /// What a weigh-in that looks like a slip is called.
 const ODD: &str = "odd weigh-in";
 /// Most months that have a name on the axis.
@@ -35,6 +35,8 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     let room = ((high - low) * 0.25).max(0.5);
     let months =
         move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b %y");
+    let masses_of =
+        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {unit}", number(mark.value, 1));
     let mut plot = Plot::new("weigh-ins")
         .height(ui.available_height())
         .allow_drag(false)
@@ -48,7 +50,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
         .custom_x_axes(vec![
             AxisHints::new_x().formatter(months).placement(VPlacement::Bottom),
         ])
-        .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
+        .custom_y_axes(vec![AxisHints::new_y().formatter(masses_of).min_thickness(AXIS)])
         .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
         .sense(Sense::click())
         .grid_color(*theme.line)
