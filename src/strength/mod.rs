@@ -61,6 +61,7 @@ mod filter;
 mod goal;
 mod history;
 mod holds;
+mod likelihood;
 #[cfg(test)]
 mod linear_gaussian;
 mod log;

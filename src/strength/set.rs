@@ -3,8 +3,7 @@
 //! Gaussian times probit moments as in Rasmussen & Williams, Gaussian Processes for Machine Learning (2006), section 3.9,
 //! with each threshold keeping its own slope in endurance.
 
-use super::curve::Curve;
-use super::normal::cdf_and_pdf;
+use super::likelihood::{Column, Likelihood, MOMENT, Square, THETA, Y};
 use super::says::Says;
 use super::state::{AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector};
 use super::terms::Terms;
@@ -48,30 +47,6 @@ impl Moved {
 
 /// Probability from which a set looks like a typo: more likely not what it says than so.
 pub(super) const LIKELY_TYPO: f64 = 0.5;
-
-/// Coefficients smaller than this change nothing that is shown.
-const NOTHING: f64 = 1e-9;
-
-/// Numbers that a set's likelihood depends on.
-const Y: usize = 4;
-/// Strength of the moment, of which the next three are apart.
-const MOMENT: usize = 0;
-/// Endurance.
-const CURVE: usize = 1;
-/// Shape of the reps curve.
-const BEND: usize = 2;
-/// Bias or habit.
-const THETA: usize = 3;
-
-type Column = [f64; Y];
-type Square = [Column; Y];
-
-/// Likelihood of a set, its gradient, and minus its second derivatives.
-struct Likelihood {
-    value: f64,
-    gradient: Column,
-    curvature: Square,
-}
 
 impl Observed {
     fn outlier(&self, tuning: &Tuning) -> Outlier {
@@ -137,7 +112,7 @@ fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square,
         var: state.cov[HABIT][HABIT],
     };
     let terms = Terms::of(set.says, mean, sd, set.beside, habit, tuning);
-    let likelihood = likelihood(state, set, &q, &terms, tuning);
+    let likelihood = Likelihood::of(state, set, &q, &terms, tuning);
     (columns, q, likelihood)
 }
 
@@ -168,66 +143,6 @@ pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &T
     }
     state.clamp();
     Moved { outlier }
-}
-
-fn likelihood(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: &Tuning) -> Likelihood {
-    let curve = Curve::new(state.mean[SHAPE], state.mean[ENDURANCE]);
-    let spare = set.spare(state);
-    let bends = q[BEND][BEND] > 0.0;
-    let mut sum = Likelihood {
-        value: 0.0,
-        gradient: [0.0; Y],
-        curvature: [[0.0; Y]; Y],
-    };
-    let mut reps = set.reps;
-    for j in 0..terms.count {
-        let (c, c1, c2) = (terms.value[j], terms.slope[j], terms.bend[j]);
-        let k = reps;
-        reps += set.unit;
-        if c.abs() < NOTHING && c1.abs() < NOTHING && c2.abs() < NOTHING {
-            continue;
-        }
-        if k < 0.5 {
-            sum.value += c;
-            sum.gradient[THETA] += c1;
-            sum.curvature[THETA][THETA] -= c2;
-            continue;
-        }
-        let (ratio, slope) = curve.log_ratio(k);
-        let a = -slope * (k - 1.0);
-        let d = if bends {
-            -curve.by_shape(k, (ratio, slope))
-        } else {
-            0.0
-        };
-        let along = [1.0, a, d];
-        let mut var = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
-        for (i, x) in along.iter().enumerate() {
-            var += x * (q[i][MOMENT] + a * q[i][CURVE] + d * q[i][BEND]);
-        }
-        let narrow = 1.0 / var.max(1e-12).sqrt();
-        let z = (spare - ratio) * narrow;
-        let (below, dense) = cdf_and_pdf(z);
-        let dense = dense * narrow;
-        let turn = c * z * dense * narrow;
-        sum.value += c * below;
-        sum.gradient[THETA] += c1 * below;
-        sum.curvature[THETA][THETA] -= c2 * below;
-        for (i, x) in along.iter().enumerate() {
-            sum.gradient[i] += x * c * dense;
-            sum.curvature[i][THETA] -= x * c1 * dense;
-            for (j, y) in along.iter().enumerate().take(i + 1) {
-                sum.curvature[i][j] += x * y * turn;
-            }
-        }
-    }
-    for i in 0..Y {
-        for j in 0..i {
-            let (here, there) = if i == THETA { (j, i) } else { (i, j) };
-            sum.curvature[there][here] = sum.curvature[here][there];
-        }
-    }
-    sum
 }
 
 /// How many sds of the belief a gradient moves it by.
