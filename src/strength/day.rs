@@ -2,10 +2,10 @@
 
 use crate::units::{Outcome, Side};
 
-use super::alone::learn_alone;
 use super::bodyweight::{Trend, Weighed};
 use super::curve::Curve;
 use super::filter::Filter;
+use super::last::learn_last;
 use super::rows::{self, Row, sign, slot};
 use super::says::{self, Says};
 use super::set::{LIKELY_TYPO, Observed, learn};
@@ -181,9 +181,12 @@ impl Filter {
             };
             let bias = state.mean[BIAS];
             let wobbles = self.wobbles(row, said);
-            let alone = rows.iter().filter(|other| other.side == row.side).count() == 1;
-            let moved = if alone && self.tuning.keeps_sense {
-                learn_alone(state, &observed, wobbles, &self.tuning)
+            let of_side = |other: &Row| other.side == row.side;
+            let is_last = !rows[index + 1..].iter().any(of_side);
+            let alone = is_last && !rows[..index].iter().any(of_side);
+            let told = row.left.is_some() || row.outcome == Outcome::Missed;
+            let moved = if is_last && (alone || told) && self.tuning.keeps_sense {
+                learn_last(state, &observed, alone, wobbles, &self.tuning)
             } else {
                 learn(state, &observed, wobbles, &self.tuning)
             };

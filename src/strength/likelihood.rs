@@ -31,40 +31,50 @@ pub(super) struct Likelihood {
     pub(super) curvature: Square,
 }
 
-/// One term of the signed sum: so many repetitions could be done.
-#[derive(Debug, Clone, Copy, Default)]
-struct Threshold {
-    /// Its coefficient, and how that turns with bias or habit.
-    terms: [f64; 3],
-    /// Slopes of what is spare in strength, endurance and shape.
-    along: [f64; 3],
+/// What the signed sum's terms need, computed before the first is added: so logarithms, roots and divisions overlap, which
+/// saves a quarter of the time.
+struct Thresholds {
+    /// log(1RM / load) there.
+    ratio: [f64; TERMS],
+    /// Slopes of what is spare in endurance and shape.
+    by_endurance: [f64; TERMS],
+    by_shape: [f64; TERMS],
     /// 1 / sd of what is spare.
-    narrow: f64,
-    /// What is spare, in sds.
-    z: f64,
+    narrow: [f64; TERMS],
 }
 
-impl Threshold {
-    fn of(reps: f64, terms: [f64; 3], spare: f64, curve: &Curve, q: &Square, tuning: &Tuning) -> Self {
-        let (ratio, slope) = curve.log_ratio(reps);
-        let a = -slope * (reps - 1.0);
-        let d = if q[BEND][BEND] > 0.0 {
-            -curve.by_shape(reps, (ratio, slope))
-        } else {
-            0.0
+impl Thresholds {
+    fn of(first: f64, unit: f64, count: usize, curve: &Curve, q: &Square, tuning: &Tuning) -> Self {
+        let bends = q[BEND][BEND] > 0.0;
+        let mut t = Self {
+            ratio: [0.0; TERMS],
+            by_endurance: [0.0; TERMS],
+            by_shape: [0.0; TERMS],
+            narrow: [0.0; TERMS],
         };
-        let along = [1.0, a, d];
-        let mut var = tuning.set_sd * tuning.set_sd + (tuning.reps_cv * a) * (tuning.reps_cv * a);
-        for (i, x) in along.iter().enumerate() {
-            var += x * (q[i][MOMENT] + a * q[i][CURVE] + d * q[i][BEND]);
+        let mut reps = first;
+        for j in 0..count {
+            let (ratio, slope) = curve.log_ratio(reps);
+            t.ratio[j] = ratio;
+            t.by_endurance[j] = -slope * (reps - 1.0);
+            t.by_shape[j] = if bends {
+                -curve.by_shape(reps, (ratio, slope))
+            } else {
+                0.0
+            };
+            reps += unit;
         }
-        let narrow = 1.0 / var.max(1e-12).sqrt();
-        Self {
-            terms,
-            along,
-            narrow,
-            z: (spare - ratio) * narrow,
+        for j in 0..count {
+            let (a, d) = (t.by_endurance[j], t.by_shape[j]);
+            let cv = tuning.reps_cv * a;
+            let var = tuning.set_sd * tuning.set_sd
+                + cv * cv
+                + (q[MOMENT][MOMENT] + a * q[MOMENT][CURVE] + d * q[MOMENT][BEND])
+                + a * (q[CURVE][MOMENT] + a * q[CURVE][CURVE] + d * q[CURVE][BEND])
+                + d * (q[BEND][MOMENT] + a * q[BEND][CURVE] + d * q[BEND][BEND]);
+            t.narrow[j] = 1.0 / var.max(1e-12).sqrt();
         }
+        t
     }
 }
 
@@ -73,33 +83,39 @@ impl Likelihood {
     pub(super) fn of(state: &State, set: &Observed, q: &Square, terms: &Terms, tuning: &Tuning) -> Self {
         let curve = Curve::new(state.mean[SHAPE], state.mean[ENDURANCE]);
         let spare = set.spare(state);
+        let thresholds = Thresholds::of(set.reps, set.unit, terms.count, &curve, q, tuning);
         let mut sum = Self {
             value: 0.0,
             gradient: [0.0; Y],
             curvature: [[0.0; Y]; Y],
         };
-        // All logarithms, roots and divisions before the first sum: so they overlap, which saves a sixth of the time.
-        let mut thresholds = [Threshold::default(); TERMS];
-        let mut used = 0;
-        let mut reps = set.reps;
-        for j in 0..terms.count {
-            let (c, c1, c2) = (terms.value[j], terms.slope[j], terms.bend[j]);
-            let k = reps;
-            reps += set.unit;
+        for n in 0..terms.count {
+            let (c, c1, c2) = (terms.value[n], terms.slope[n], terms.bend[n]);
             if c.abs() < NOTHING && c1.abs() < NOTHING && c2.abs() < NOTHING {
                 continue;
             }
-            if k < 0.5 {
+            if n == 0 && set.reps < 0.5 {
                 sum.value += c;
                 sum.gradient[THETA] += c1;
                 sum.curvature[THETA][THETA] -= c2;
                 continue;
             }
-            thresholds[used] = Threshold::of(k, [c, c1, c2], spare, &curve, q, tuning);
-            used += 1;
-        }
-        for threshold in &thresholds[..used] {
-            sum.add(threshold);
+            let along = [1.0, thresholds.by_endurance[n], thresholds.by_shape[n]];
+            let narrow = thresholds.narrow[n];
+            let z = (spare - thresholds.ratio[n]) * narrow;
+            let (below, dense) = cdf_and_pdf(z);
+            let dense = dense * narrow;
+            let turn = c * z * dense * narrow;
+            sum.value += c * below;
+            sum.gradient[THETA] += c1 * below;
+            sum.curvature[THETA][THETA] -= c2 * below;
+            for (i, x) in along.iter().enumerate() {
+                sum.gradient[i] += x * c * dense;
+                sum.curvature[i][THETA] -= x * c1 * dense;
+                for (j, y) in along.iter().enumerate().take(i + 1) {
+                    sum.curvature[i][j] += x * y * turn;
+                }
+            }
         }
         for i in 0..Y {
             for j in 0..i {
@@ -108,27 +124,5 @@ impl Likelihood {
             }
         }
         sum
-    }
-
-    fn add(&mut self, threshold: &Threshold) {
-        let Threshold {
-            terms: [c, c1, c2],
-            along,
-            narrow,
-            z,
-        } = *threshold;
-        let (below, dense) = cdf_and_pdf(z);
-        let dense = dense * narrow;
-        let turn = c * z * dense * narrow;
-        self.value += c * below;
-        self.gradient[THETA] += c1 * below;
-        self.curvature[THETA][THETA] -= c2 * below;
-        for (i, x) in along.iter().enumerate() {
-            self.gradient[i] += x * c * dense;
-            self.curvature[i][THETA] -= x * c1 * dense;
-            for (j, y) in along.iter().enumerate().take(i + 1) {
-                self.curvature[i][j] += x * y * turn;
-            }
-        }
     }
 }

@@ -24,6 +24,13 @@ pub(super) struct Row {
     pub(super) side: Option<Side>,
 }
 
+impl Row {
+    /// Whether another row is of the same side and load.
+    pub(super) fn is_at_load_of(&self, other: &Row) -> bool {
+        self.side == other.side && (self.log_load - other.log_load).abs() < 1e-4
+    }
+}
+
 /// A reserve as the filter reads it. An RPE of 9.5 means no repetition left, but more load (Zourdos 2016).
 pub(super) fn reserve(given: Given) -> f64 {
     match given {

@@ -34,6 +34,8 @@ pub(super) enum Standing {
     Top,
     /// The last of several with the same load and repetitions: all was done as planned.
     Repeated,
+    /// One repetition more than all others at its load, light ones before it apart: but for that one, all was done as planned.
+    Raised,
 }
 
 /// What the sets around one tell of its reserve.
@@ -100,26 +102,26 @@ pub(super) fn without_report(
     hardest: &[Option<usize>; 3],
     tuning: &Tuning,
 ) -> Says {
-    let (before, row) = rows.split_at(index);
-    let Some((row, after)) = row.split_first() else {
+    let Some(row) = rows.get(index) else {
         return Says::AtLeast;
     };
-    if let (Some(fewer), true) = (fewer_than_missed(before, row), tuning.spent_after_miss) {
+    if let (Some(fewer), true) = (fewer_than_missed(&rows[..index], row), tuning.spent_after_miss) {
         return Says::Spent(fewer);
     }
     let hardest = hardest.contains(&Some(index));
     match (tuning.reads_patterns, hardest) {
-        (true, _) => by_neighbours(before, row, after, hardest),
+        (true, _) => by_neighbours(rows, index, hardest),
         (false, true) => Says::Habit(Standing::Any),
         (false, false) => Says::AtLeast,
     }
 }
 
 /// What the sets of its side before and after a set tell of it.
-fn by_neighbours(before: &[Row], row: &Row, after: &[Row], hardest: bool) -> Says {
-    let same_load = |other: &&Row| (other.log_load - row.log_load).abs() < 1e-4;
-    let last = before.iter().rev().find(|other| other.side == row.side);
-    let next = after.iter().find(|other| other.side == row.side);
+fn by_neighbours(rows: &[Row], index: usize, hardest: bool) -> Says {
+    let row = &rows[index];
+    let last = rows[..index].iter().rev().find(|other| other.side == row.side);
+    let next = rows[index + 1..].iter().find(|other| other.side == row.side);
+    let same_load = |other: &&Row| row.is_at_load_of(other);
     let gained = last
         .filter(same_load)
         .map(|last| (row.reps - last.reps) / row.unit);
@@ -132,7 +134,11 @@ fn by_neighbours(before: &[Row], row: &Row, after: &[Row], hardest: bool) -> Say
     let fell = |by: Option<f64>| by.is_some_and(|by| by <= -0.5);
     let rose = gained.is_some_and(|by| by >= 0.5);
     match hardest {
+        true if is_raised(rows, index) => Says::Habit(Standing::Raised),
         _ if missed_next => Says::Shown(Shown::BeforeMiss),
+        false if (0..index).any(|other| row.is_at_load_of(&rows[other]) && is_raised(rows, other)) => {
+            Says::AtLeast
+        }
         false => match gained {
             Some(by) if by <= -0.5 && next.is_none() => Says::Shown(Shown::Fewer(if by > -1.5 {
                 1
@@ -148,6 +154,21 @@ fn by_neighbours(before: &[Row], row: &Row, after: &[Row], hardest: bool) -> Say
         true if gained.is_none() => Says::Habit(Standing::Top),
         true => Says::Habit(Standing::Repeated),
     }
+}
+
+/// Whether a set has one repetition more than all others of its side at its load, of which those before it may have
+/// fewer, as warm-ups do.
+fn is_raised(rows: &[Row], index: usize) -> bool {
+    let row = &rows[index];
+    let more = |other: &Row| (row.reps - other.reps) / row.unit;
+    let others = || {
+        rows.iter()
+            .enumerate()
+            .filter(|(at, other)| *at != index && row.is_at_load_of(other))
+            .filter(|(at, other)| *at > index || other.outcome == Outcome::Missed || more(other) < 1.5)
+    };
+    let by_one = |other: &Row| other.outcome != Outcome::Missed && (more(other) - 1.0).abs() < 0.5;
+    others().next().is_some() && others().all(|(_, other)| by_one(other))
 }
 
 /// By how many repetitions `row` falls short of the last set of its side that was missed at no more load; none if that

@@ -5,7 +5,9 @@
 
 use super::likelihood::{Column, Likelihood, MOMENT, Square, THETA, Y};
 use super::says::Says;
-use super::state::{AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector};
+use super::state::{
+    AHEAD, BIAS, ENDURANCE, FATIGUE, HABIT, LEVEL, LOSS, N, READINESS, SHAPE, State, Vector, clamp, strength,
+};
 use super::terms::Terms;
 use super::tuning::{Outlier, Tuning};
 use super::weights::Habit;
@@ -85,64 +87,147 @@ impl Observed {
 
 /// How likely the set is, were it what it says.
 pub(super) fn likelihood_of(state: &State, set: &Observed, tuning: &Tuning) -> f64 {
-    read(state, set, tuning).2.value
-}
-
-/// Columns P·∂y, Q, and the likelihood.
-fn read(state: &State, set: &Observed, tuning: &Tuning) -> ([Vector; Y], Square, Likelihood) {
-    let theta = set.turns_with();
-    let columns: [Vector; Y] = [
-        std::array::from_fn(|i| set.moment(&state.cov[i])),
-        std::array::from_fn(|i| state.cov[i][ENDURANCE]),
-        std::array::from_fn(|i| state.cov[i][SHAPE]),
-        std::array::from_fn(|i| state.cov[i][theta]),
-    ];
-    let q: Square = columns.map(|column| {
-        [
-            set.moment(&column),
-            column[ENDURANCE],
-            column[SHAPE],
-            column[theta],
-        ]
-    });
-    let sd = q[THETA][THETA].max(0.0).sqrt().max(1e-6);
-    let mean = state.mean[theta] + if theta == HABIT { set.more_left } else { 0.0 };
-    let habit = Habit {
-        mean: state.mean[HABIT] + set.more_left,
-        var: state.cov[HABIT][HABIT],
-    };
-    let terms = Terms::of(set.says, mean, sd, set.beside, habit, tuning);
-    let likelihood = Likelihood::of(state, set, &q, &terms, tuning);
-    (columns, q, likelihood)
+    let reading = Reading::of(state, set, false, tuning);
+    Likelihood::of(state, set, &reading.q, &reading.terms, tuning).value
 }
 
 /// Moves the belief by one set.
 pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Moved {
-    let (columns, q, likelihood) = read(state, set, tuning);
-    let Outlier { share, flat } = set.outlier(tuning);
-    let z = likelihood.value.max(1e-12);
-    let outlier = share * flat / ((1.0 - share) * z + share * flat);
-    let scale = (1.0 - outlier) / z;
-    let mut gradient = likelihood.gradient.map(|g| g * scale);
-    let length = steps(&q, &gradient);
-    if length > tuning.longest_step {
-        gradient = gradient.map(|g| g * tuning.longest_step / length);
+    Reading::of(state, set, wobbles, tuning).learn(state, set, tuning)
+}
+
+/// What the belief before a set reads it with, whatever its count.
+pub(super) struct Reading {
+    /// P·∂y.
+    columns: [Vector; Y],
+    q: Square,
+    terms: Terms,
+    keep_curve: bool,
+}
+
+/// Which way a count draws the belief.
+struct Pull {
+    likelihood: Likelihood,
+    outlier: f64,
+    scale: f64,
+    gradient: Column,
+}
+
+impl Reading {
+    pub(super) fn of(state: &State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Self {
+        let theta = set.turns_with();
+        let columns: [Vector; Y] = [
+            std::array::from_fn(|i| set.moment(&state.cov[i])),
+            std::array::from_fn(|i| state.cov[i][ENDURANCE]),
+            std::array::from_fn(|i| state.cov[i][SHAPE]),
+            std::array::from_fn(|i| state.cov[i][theta]),
+        ];
+        let q: Square = columns.map(|column| {
+            [
+                set.moment(&column),
+                column[ENDURANCE],
+                column[SHAPE],
+                column[theta],
+            ]
+        });
+        let sd = q[THETA][THETA].max(0.0).sqrt().max(1e-6);
+        let mean = state.mean[theta] + if theta == HABIT { set.more_left } else { 0.0 };
+        let habit = Habit {
+            mean: state.mean[HABIT] + set.more_left,
+            var: state.cov[HABIT][HABIT],
+        };
+        Self {
+            columns,
+            q,
+            terms: Terms::of(set.says, mean, sd, set.beside, habit, tuning),
+            // One count again and again is likelier the steeper the curve, which says nothing about the curve.
+            keep_curve: !wobbles || matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches,
+        }
     }
-    let m: Square = std::array::from_fn(|i| {
-        std::array::from_fn(|j| likelihood.curvature[i][j] * scale + gradient[i] * gradient[j])
-    });
-    let step = safe_step(&q, &m, tuning.most_growth);
-    // One count again and again is likelier the steeper the curve, which says nothing about the curve.
-    let keep_curve = !wobbles || matches!(set.says, Says::Habit(_)) && !tuning.habit_teaches;
-    let before = state.strength(set.side);
-    apply(state, &columns, &gradient, &m, step, keep_curve);
-    let moved = state.strength(set.side) - before;
-    if tuning.keeps_sense && moved * gradient[MOMENT] < 0.0 {
-        // Endurance or bias took the credit, and more than all of it.
-        state.mean[LEVEL] -= moved;
+
+    fn pull(&self, state: &State, set: &Observed, tuning: &Tuning) -> Pull {
+        let likelihood = Likelihood::of(state, set, &self.q, &self.terms, tuning);
+        let Outlier { share, flat } = set.outlier(tuning);
+        let z = likelihood.value.max(1e-12);
+        let outlier = share * flat / ((1.0 - share) * z + share * flat);
+        let scale = (1.0 - outlier) / z;
+        let mut gradient = likelihood.gradient.map(|g| g * scale);
+        let length = steps(&self.q, &gradient);
+        let longest = if outlier >= LIKELY_TYPO {
+            tuning.longest_step_doubted
+        } else {
+            tuning.longest_step
+        };
+        if length > longest {
+            gradient = gradient.map(|g| g * longest / length);
+        }
+        Pull {
+            likelihood,
+            outlier,
+            scale,
+            gradient,
+        }
     }
-    state.clamp();
-    Moved { outlier }
+
+    /// Mean += U G.
+    fn mean(&self, state: &State, set: &Observed, pull: &Pull, tuning: &Tuning) -> Vector {
+        let mut mean = state.mean;
+        for i in (0..N).filter(|i| !self.considers(*i)) {
+            mean[i] += (0..Y).map(|k| self.columns[k][i] * pull.gradient[k]).sum::<f64>();
+        }
+        let moved = strength(&mean, set.side) - state.strength(set.side);
+        if tuning.keeps_sense && moved * pull.gradient[MOMENT] < 0.0 {
+            // Endurance or bias took the credit, and more than all of it.
+            mean[LEVEL] -= moved;
+        }
+        mean
+    }
+
+    /// With `keep_curve` endurance and shape are only considered, since a habit says nothing about them: their means stay
+    /// and their variances do not shrink.
+    fn considers(&self, index: usize) -> bool {
+        self.keep_curve && (index == ENDURANCE || index == SHAPE)
+    }
+
+    /// The mean that would come of a count.
+    pub(super) fn mean_after(&self, state: &State, set: &Observed, tuning: &Tuning) -> Vector {
+        let mut mean = self.mean(state, set, &self.pull(state, set, tuning), tuning);
+        clamp(&mut mean, state.cov[READINESS][READINESS]);
+        mean
+    }
+
+    /// Moves the belief by the set.
+    pub(super) fn learn(&self, state: &mut State, set: &Observed, tuning: &Tuning) -> Moved {
+        let pull = self.pull(state, set, tuning);
+        let m: Square = std::array::from_fn(|i| {
+            std::array::from_fn(|j| {
+                pull.likelihood.curvature[i][j] * pull.scale + pull.gradient[i] * pull.gradient[j]
+            })
+        });
+        state.mean = self.mean(state, set, &pull, tuning);
+        self.spread(state, &m, safe_step(&self.q, &m, tuning.most_growth));
+        clamp(&mut state.mean, state.cov[READINESS][READINESS]);
+        Moved {
+            outlier: pull.outlier,
+        }
+    }
+
+    /// P −= t·U M Uᵀ.
+    fn spread(&self, state: &mut State, m: &Square, step: f64) {
+        let columns = &self.columns;
+        for i in 0..N {
+            let row: Column = std::array::from_fn(|b| (0..Y).map(|a| columns[a][i] * m[a][b]).sum());
+            for j in (0..N).take(i + 1) {
+                let mut change: f64 = (0..Y).map(|b| row[b] * columns[b][j]).sum();
+                if i == j && self.considers(i) {
+                    change = change.min(0.0);
+                }
+                let value = state.cov[i][j] - step * change;
+                state.cov[i][j] = value;
+                state.cov[j][i] = value;
+            }
+        }
+    }
 }
 
 /// How many sds of the belief a gradient moves it by.
@@ -195,25 +280,4 @@ fn has_cholesky(a: &Square) -> bool {
         }
     }
     true
-}
-
-/// Mean += U G, P −= t·U M Uᵀ. With `keep_curve` endurance and shape are only considered, since a habit says nothing
-/// about them: their means stay and their variances do not shrink.
-fn apply(state: &mut State, columns: &[Vector; Y], g: &Column, m: &Square, step: f64, keep_curve: bool) {
-    let considered = |i: usize| keep_curve && (i == ENDURANCE || i == SHAPE);
-    for i in (0..N).filter(|i| !considered(*i)) {
-        state.mean[i] += (0..Y).map(|k| columns[k][i] * g[k]).sum::<f64>();
-    }
-    for i in 0..N {
-        let row: Column = std::array::from_fn(|b| (0..Y).map(|a| columns[a][i] * m[a][b]).sum());
-        for j in (0..N).take(i + 1) {
-            let mut change: f64 = (0..Y).map(|b| row[b] * columns[b][j]).sum();
-            if i == j && considered(i) {
-                change = change.min(0.0);
-            }
-            let value = state.cov[i][j] - step * change;
-            state.cov[i][j] = value;
-            state.cov[j][i] = value;
-        }
-    }
 }

@@ -70,19 +70,19 @@ impl State {
         Self { mean, cov }
     }
 
-    /// Log 1RM at average readiness: the trained level less what a layoff took, `side` being −1 left, 1 right, 0 both.
+    /// Log 1RM at average readiness, `side` being −1 left, 1 right, 0 both.
     pub(super) fn strength(&self, side: f64) -> f64 {
-        dot(&self.mean, side)
+        strength(&self.mean, side)
     }
 
     /// Covariance of [`State::strength`] with every number.
     pub(super) fn strength_cov(&self, side: f64) -> Vector {
-        std::array::from_fn(|i| dot(&self.cov[i], side))
+        std::array::from_fn(|i| strength(&self.cov[i], side))
     }
 
     /// Variance of [`State::strength`].
     pub(super) fn strength_var(&self, side: f64) -> f64 {
-        dot(&self.strength_cov(side), side).max(0.0)
+        strength(&self.strength_cov(side), side).max(0.0)
     }
 
     /// `days` pass to the next training day, the log bodyweight trend moving by `gained`: up to the grace they count as
@@ -156,28 +156,28 @@ impl State {
         self.mean[HABIT] = habit;
         self.cov[HABIT][HABIT] += tuning.habit_day_sd * tuning.habit_day_sd;
     }
+}
 
-    /// The means back into what can be.
-    pub(super) fn clamp(&mut self) {
-        let ready = 3.0 * self.cov[READINESS][READINESS].max(0.0).sqrt() + 0.06;
-        let m = &mut self.mean;
-        for (index, low, high) in [
-            (READINESS, -ready, ready),
-            (FATIGUE, 0.0, 0.03),
-            (BIAS, -1.0, 3.5),
-            (HABIT, 0.0, 6.0),
-            (LOSS, 0.0, 0.4),
-            (ENDURANCE, -4.0, 0.7),
-            (SHAPE, 0.05, 2.5),
-            (SLOPE, -0.5, 1.2),
-            (AHEAD, -0.3, 0.3),
-        ] {
-            m[index] = m[index].clamp(low, high);
-        }
+/// Means back into what can be, where readiness is known to a variance.
+pub(super) fn clamp(mean: &mut Vector, readiness_var: f64) {
+    let ready = 3.0 * readiness_var.max(0.0).sqrt() + 0.06;
+    for (index, low, high) in [
+        (READINESS, -ready, ready),
+        (FATIGUE, 0.0, 0.03),
+        (BIAS, -1.0, 3.5),
+        (HABIT, 0.0, 6.0),
+        (LOSS, 0.0, 0.4),
+        (ENDURANCE, -4.0, 0.7),
+        (SHAPE, 0.05, 2.5),
+        (SLOPE, -0.5, 1.2),
+        (AHEAD, -0.3, 0.3),
+    ] {
+        mean[index] = mean[index].clamp(low, high);
     }
 }
 
-/// Strength on a side, of a vector over the state.
-fn dot(v: &Vector, side: f64) -> f64 {
+/// Strength on a side, of a vector over the state: the trained level less what a layoff took, `side` being −1 left, 1 right,
+/// 0 both.
+pub(super) fn strength(v: &Vector, side: f64) -> f64 {
     v[LEVEL] - v[LOSS] + side * v[AHEAD]
 }

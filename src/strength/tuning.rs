@@ -127,6 +127,8 @@ pub struct Tuning {
     pub day_sd_by_information: bool,
     /// Longest step of one set, in sds of the belief. Keeps absurd logs finite; A.
     pub longest_step: f64,
+    /// The same of a set that looks like a typo. A.
+    pub longest_step_doubted: f64,
     /// Part of a variance by which one set may make it grow. Keeps absurd logs finite; A.
     pub most_growth: f64,
     /// Whether a first day far from the guess draws and widens it, and movements differ in spread.
@@ -147,6 +149,9 @@ pub struct Tuning {
     pub habit_top: f64,
     /// Repetitions that the last of equal sets leaves beyond the habit. T.
     pub habit_repeated: f64,
+    /// Repetitions by which a set raised by one over its equals leaves fewer than they: less than 1, so that it never asks for
+    /// less strength. A.
+    pub raised_spends: f64,
     /// Share of easy days among those with a single hardest set. T.
     pub easy_share_top: f64,
     /// Share of easy days among those with equal sets. T.
@@ -240,6 +245,7 @@ impl Tuning {
             day_share: 0.0,
             day_sd_by_information: false,
             longest_step: 1e9,
+            longest_step_doubted: 1e9,
             start_widens: false,
             start_reach: 0.5,
             start_grace: 0.0,
@@ -253,6 +259,7 @@ impl Tuning {
             habit_silence: 0.0,
             habit_top: 0.0,
             habit_repeated: 0.0,
+            raised_spends: 0.0,
             easy_share_top: 0.0,
             easy_share_repeated: 0.0,
             sides_together: false,

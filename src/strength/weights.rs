@@ -89,6 +89,11 @@ impl Weights {
         let mut weights = match beside {
             Says::Habit(standing) => {
                 let var = tuning.habit_spread * tuning.habit_spread + habit.var.max(0.0);
+                // A report with the one repetition more says by itself what that cost.
+                let standing = match standing {
+                    Standing::Raised => Standing::Repeated,
+                    other => other,
+                };
                 Self::habit(habit.mean, var.sqrt(), standing, tuning)
             }
             Says::Shown(shown) => Self::shown(shown),
@@ -136,6 +141,10 @@ impl Weights {
             Standing::Any => (0.0, tuning.easy_share),
             Standing::Top => (tuning.habit_top, tuning.easy_share_top),
             Standing::Repeated => (tuning.habit_repeated, tuning.easy_share_repeated),
+            Standing::Raised => (
+                tuning.habit_repeated - tuning.raised_spends,
+                tuning.easy_share_repeated,
+            ),
         };
         let mut of = bell(habit + more, spread);
         if easy_share > 0.0 {

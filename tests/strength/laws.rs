@@ -91,11 +91,39 @@ proptest! {
             (seen.looks_like_a_typo(), filter.belief(None, date(60 + later)).unwrap().one_rep_max().kg())
         };
         let ((fewer_doubted, fewer), (doubted, more)) = (with(reps), with(reps + 1));
-        if doubted && known_days >= 3 && let Some(without) = before.belief(None, date(60 + later)) {
+        if doubted && let Some(without) = before.belief(None, date(60 + later)) {
             let moved = (more / without.one_rep_max().kg()).ln();
             prop_assert!(moved.abs() <= 0.1, "{moved}");
         }
         prop_assert!(doubted || fewer_doubted || more >= fewer * (1.0 - 1e-9), "{fewer} {more}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+
+    // Eights that end in a nine instead of an eight: who did that wants to see no loss.
+    #[test]
+    fn one_more_repetition_in_the_last_of_equal_sets_costs_nothing_that_shows(
+        added in 0.0..40.0f64,
+        reps in 2u16..12,
+        sets in 2usize..6,
+        rir in prop::option::of(0u8..4),
+        days in 1u64..16,
+    ) {
+        let equal = vec![attempt(80.0, added, reps, rir.map(f64::from), Outcome::Done); sets];
+        let mut raised = equal.clone();
+        raised[sets - 1] = attempt(80.0, added, reps + 1, rir.map(f64::from), Outcome::Done);
+        let before: Vec<TrainingDay> = (1..days).map(|n| on(3 * n, equal.clone())).collect();
+        let after = |today: Vec<Attempt>| {
+            let mut days_read = before.clone();
+            days_read.push(on(3 * days, today));
+            read(&days_read).belief(None, date(3 * days + 1)).unwrap().one_rep_max().kg()
+        };
+        let (equal, raised) = (after(equal), after(raised));
+        // A reserve reported for both makes the rule strict; the 0.1 % without is measured, no source.
+        let bound = if rir.is_some() { 1e-9 } else { 1e-3 };
+        prop_assert!(raised >= equal * (1.0 - bound), "{equal} {raised}");
     }
 }
 
