@@ -134,22 +134,6 @@ impl Body {
         }
     }
 
-    /// The same body at another bodyweight.
-    ///
-    /// # Errors
-    /// As [`Body::new`].
-    pub fn at(&self, bodyweight: Bodyweight) -> Result<Self, OutOfRange> {
-        Self::new(Facts {
-            mass: Some(bodyweight),
-            ..self.facts
-        })
-    }
-
-    /// What is known of it.
-    pub fn facts(&self) -> &Facts {
-        &self.facts
-    }
-
     /// What is not known of it; knowing it would narrow the numbers that use it.
     pub fn unknown(&self) -> impl Iterator<Item = Fact> {
         let Facts {

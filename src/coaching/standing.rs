@@ -152,36 +152,22 @@ impl<'a> Line<'a> {
 
     /// The next open rung above (for a branch: from the rung it leads to on).
     pub fn above(&self, rung: &Rung) -> Option<&'a Rung> {
-        let from = self.place_above(rung)?;
+        let from = self.place_of(self.ladder.above(rung)?)?;
         self.open()
             .find(|(place, _)| *place >= from)
             .map(|(_, rung)| rung)
     }
 
-    /// The rung that the ladder itself has above, passed over or not.
-    pub fn above_on_ladder(&self, rung: &Rung) -> Option<&'a Rung> {
-        let place = self.place_above(rung)?;
-        self.ladder.main_line().nth(place)
-    }
-
-    fn place_above(&self, rung: &Rung) -> Option<usize> {
-        match &rung.way {
-            Way::Main => Some(self.ladder.main_index(&rung.id)? + 1),
-            Way::Branch { to, .. } => self.ladder.main_line().position(|main| main.id == *to),
-        }
-    }
-
     /// The open rung to fall back to: the next below (for a branch: from the rung it leaves down).
     pub fn below(&self, rung: &Rung) -> Option<&'a Rung> {
-        let place_of = |id: &str| self.ladder.main_line().position(|main| main.id == *id);
-        let highest = match (&rung.fall_back, &rung.way) {
-            (Some(id), _) => place_of(id)?,
-            (None, Way::Main) => self.ladder.main_index(&rung.id)?.checked_sub(1)?,
-            (None, Way::Branch { from, .. }) => place_of(from)?,
-        };
+        let highest = self.place_of(self.ladder.below(rung)?)?;
         self.open()
             .rev()
             .find(|(place, _)| *place <= highest)
             .map(|(_, rung)| rung)
+    }
+
+    fn place_of(&self, rung: &Rung) -> Option<usize> {
+        self.ladder.main_index(&rung.id)
     }
 }

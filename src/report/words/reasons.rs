@@ -259,10 +259,7 @@ impl Words<'_> {
                 reps,
                 expected,
             } => {
-                let reps = match *reps {
-                    1.0 => "1 rep".to_owned(),
-                    reps => format!("{} reps", number(reps, 0)),
-                };
+                let reps = super::super::numbers::reps(*reps);
                 let chance = belief::probability(*chance);
                 let expected =
                     expected.map_or_else(String::new, |reps| format!("; {}", belief::expected_reps(reps)));

@@ -191,9 +191,11 @@ impl Shelf {
         };
         let bytes = pdf(&document).map_err(|error| error.to_string())?;
         hand_out_pdf(&self.machine, to, &bytes).map_err(|trouble| trouble.to_string())?;
-        let count = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);
         let place = crate::problem::visible(&to.to_string_lossy());
-        Ok(Some(format!("Written: {place}, {}.", counted(count, "page"))))
+        Ok(Some(format!(
+            "Written: {place}, {}.",
+            counted(document.pages.len(), "page")
+        )))
     }
 
     /// Writes a picture. Nothing of the logbook is touched.
@@ -230,11 +232,10 @@ impl Shelf {
         if batch.is_empty() {
             return Err("Nothing is typed yet.".into());
         }
-        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
         let words = format!(
             "Saved {} of {}. Ctrl+Z takes all of it back.",
-            count(sets, "set"),
-            count(batch.len(), "athlete")
+            counted(sets, "set"),
+            counted(batch.len(), "athlete")
         );
         let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
         self.commit(&names, |_| Ok(batch))?;

@@ -60,10 +60,9 @@ impl Drafts {
 
     /// What to say of it outside its table.
     pub fn words(&self) -> Option<String> {
-        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
         if !self.today.cells.is_empty() {
-            let sets = count(self.today.sets(), "set");
-            let athletes = count(self.today.athletes().len(), "athlete");
+            let sets = counted(self.today.sets(), "set");
+            let athletes = counted(self.today.athletes().len(), "athlete");
             return Some(format!(
                 "{sets} of {athletes} typed and not saved yet. T on the Roster goes on."
             ));

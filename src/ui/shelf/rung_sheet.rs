@@ -113,7 +113,7 @@ fn of_standard(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
         let done = say::few(progress.met_on.len()).min(standard.days);
         let words = match progress.met_on.last() {
             Some(last) => format!("{done} of {} days, {}", standard.days, day(*last)),
-            None => format!("0 of {}", counted(i64::from(standard.days), "day")),
+            None => format!("0 of {}", counted(standard.days, "day")),
         };
         lines.push(SheetLine {
             days: Some((done, standard.days)),
@@ -175,7 +175,7 @@ fn of_work(rung: &Rung) -> Vec<SheetLine> {
         work.sets,
         say::range(work.range),
         crate::report::advice::rest(work.rest_secs),
-        counted(i64::from(work.exposures_a_week), "day"),
+        counted(work.exposures_a_week, "day"),
     ))];
     lines.extend(say::help(&rung.help).map(|words| SheetLine::words(words).quiet()));
     lines

@@ -121,10 +121,7 @@ fn numbers(timeline: &Timeline<'_>, unit: Unit) -> Vec<(&'static str, String, St
         Some(trend) => {
             let of = format!(
                 "A straight line (least squares) through the {} since {}; odd ones are left out.",
-                crate::report::numbers::counted(
-                    i64::try_from(trend.days).unwrap_or(i64::MAX),
-                    "weigh-in day"
-                ),
+                crate::report::numbers::counted(trend.days, "weigh-in day"),
                 day(trend.since)
             );
             numbers.push((

@@ -53,11 +53,6 @@ impl Place {
             .find(|(_, place)| *place == self)
             .map_or(0, |(number, _)| number)
     }
-
-    /// Whether it shows one athlete.
-    pub fn is_of_athlete(self) -> bool {
-        !matches!(self, Place::Roster | Place::Workshop | Place::Settings)
-    }
 }
 
 /// The frame around every place.

@@ -18,7 +18,7 @@ pub use belt::{belt, disc_rect, plate};
 pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
 pub(crate) use button::{press, press_chosen};
 pub(crate) use card::error_line;
-pub use card::{card, caution_box, state_ring};
+pub use card::{card, caution_box};
 pub use chip::{SetChip, set_chip};
 pub use disc::{hand_disc, hand_mark};
 pub use key_cap::{key_cap, key_cap_width};

@@ -11,7 +11,7 @@ pub(super) use marks::sign;
 use egui::{Align2, Painter, Rect, Shape, Stroke, Ui, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::number;
+use crate::report::numbers::{counted, number};
 use crate::report::totals::signed;
 use crate::ui::pen::{Ink, Line, letters, named_galley};
 use crate::ui::theme::{Face, Theme, size};
@@ -154,11 +154,7 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme:
             quiet,
         );
     }
-    let counted = if reps == 1 {
-        "1 rep".to_owned()
-    } else {
-        format!("{reps} reps")
-    };
+    let counted = counted(reps, "rep");
     let upward = format!("system load, {} ({counted})", axes.unit.sign());
     letters(
         painter,

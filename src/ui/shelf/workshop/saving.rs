@@ -167,13 +167,12 @@ fn whole(file: &str) -> Result<WholeFile, String> {
 fn verdict(checked: &Checked) -> String {
     let errors = checked.errors();
     let warnings = checked.problems.len() - errors;
-    let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
     match (errors, warnings) {
         (0, 0) => "No mistakes: it is in use now.".to_owned(),
-        (0, warnings) => format!("It is in use now, with {}.", count(warnings, "warning")),
+        (0, warnings) => format!("It is in use now, with {}.", counted(warnings, "warning")),
         (errors, _) => format!(
             "It has {}; until it has none, the version before stays in use.",
-            count(errors, "mistake")
+            counted(errors, "mistake")
         ),
     }
 }

@@ -4,6 +4,7 @@ use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2
 
 use crate::bests::{Fit, Kind};
 use crate::coaching::what_if::There;
+use crate::report::numbers::counted;
 use crate::ui::pen::{Ink, Line, letters};
 use crate::ui::screens::totals::axes::Axes;
 use crate::ui::theme::{Face, STROKE_NOW, Theme, size, translucent};
@@ -167,7 +168,7 @@ pub(super) fn legend(
     theme: &Theme,
 ) {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
-    let counted = format!("{reps} reps");
+    let counted = counted(reps, "rep");
     let (done, other) = match reps {
         1 => (["single, done", "single"], ["from 2–12 reps", "2–12 reps"]),
         _ => ([counted.as_str(); 2], ["from other reps", "others"]),
