@@ -131,9 +131,11 @@ impl Shelf {
                 self.add_to(&athlete, vec![Fact::Note { text }])?;
                 Ok(Some("Noted.".to_owned()))
             }
-            GymDeed::Print { paper, athletes, to } => Ok(self.print(paper, &athletes, &to)?),
-            GymDeed::Picture { png, to } => Ok(self.picture(&png, &to)?),
-            GymDeed::ShowClass(_) | GymDeed::KeepTyped { .. } => Ok(None),
+            // These write nothing into the logbook; the shelf did them before it came here.
+            GymDeed::Print { .. }
+            | GymDeed::Picture { .. }
+            | GymDeed::ShowClass(_)
+            | GymDeed::KeepTyped { .. } => Ok(None),
             GymDeed::LogClass(results) => self.log_class(&results),
             GymDeed::SetRack {
                 name,
@@ -147,7 +149,7 @@ impl Shelf {
     pub(super) fn opened(&self) -> Result<&Opened, NotDone> {
         self.opened
             .as_ref()
-            .ok_or_else(|| NotDone::from("No logbook is open."))
+            .ok_or_else(|| NotDone::from(write::NOTHING_OPEN))
     }
 
     /// Writes a page to print. Nothing of the logbook is touched.
@@ -157,7 +159,7 @@ impl Shelf {
         athletes: &[String],
         to: &Path,
     ) -> Result<Option<String>, String> {
-        let opened = self.opened.as_ref().ok_or("No logbook is open.")?;
+        let opened = self.opened.as_ref().ok_or(write::NOTHING_OPEN)?;
         if to.as_os_str().is_empty() {
             return Err("Say where the file goes.".to_owned());
         }
