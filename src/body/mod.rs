@@ -52,7 +52,7 @@ pub struct Facts {
 
 /// A fact that would narrow a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "each is what its name says")]
 pub enum Fact {
     Height,
     Mass,

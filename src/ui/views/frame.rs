@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// A place of the window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "each is its own title")]
 pub enum Place {
     Roster,
     Next,

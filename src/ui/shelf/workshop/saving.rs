@@ -38,6 +38,7 @@ impl Shelf {
             }
             Replaced::Done => {
                 self.workshop.typed.take(file);
+                // What fails here is tried again while the window polls.
                 let _ = self.workshop.typed.keep();
                 self.own_changed(file, Some(text));
                 Ok(Came::Saved(format!("Saved. {}", verdict(&checked))))
@@ -94,6 +95,7 @@ impl Shelf {
             return Err("Somebody else changed it just now, so it was not deleted. Look at it again.".into());
         }
         self.workshop.typed.take(file);
+        // As after a save: tried again while the window polls.
         let _ = self.workshop.typed.keep();
         self.workshop.gone = Some(Gone {
             file: file.to_owned(),
