@@ -4,6 +4,7 @@ use crate::body::RungDemand;
 use crate::catalogue::{Amount, Entry, Ladder, Rung};
 use crate::coaching::entry::holds;
 use crate::coaching::progress::{Progress, last_time};
+use crate::coaching::standing::Line;
 use crate::report::numbers::{counted, day, number};
 use crate::timeline::Timeline;
 use crate::ui::views::{Phrase, SheetLine, SheetSection, SheetView};
@@ -45,7 +46,7 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Chance", chances),
         ("Holds you back", sheets.beliefs.held_back.clone()),
         ("Last work", of_last(sheets, rung)),
-        ("Fall back", of_fall_back(sheets.ladder, rung)),
+        ("Fall back", of_fall_back(sheets, rung)),
         ("Estimate", sheets.beliefs.evidence.clone()),
         ("Forecast", sheets.beliefs.forecasts.clone()),
         ("Care", of_care(sheets, rung)),
@@ -196,8 +197,8 @@ fn of_last(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
         .collect()
 }
 
-fn of_fall_back(ladder: &Ladder, rung: &Rung) -> Vec<SheetLine> {
-    ladder
+fn of_fall_back(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
+    Line::of(sheets.ladder, sheets.timeline)
         .below(rung)
         .map(|below| SheetLine::words(below.title.as_str()))
         .into_iter()
