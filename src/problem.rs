@@ -120,12 +120,6 @@ impl Problem {
         }
     }
 
-    /// The same problem, mended by `edit`.
-    pub fn mended_by(mut self, edit: Edit) -> Self {
-        self.edit = Some(edit);
-        self
-    }
-
     /// The same problem with the faulty line shown and `from..to` (characters) marked.
     pub fn with_excerpt(mut self, line: &str, from: usize, to: usize) -> Self {
         let line: String = visible(line).chars().take(LONGEST_EXCERPT).collect();

@@ -52,7 +52,7 @@ pub struct Facts {
 
 /// A fact that would narrow a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "each is what its name says")]
 pub enum Fact {
     Height,
     Mass,
@@ -132,22 +132,6 @@ impl Body {
             facts: Facts::default(),
             segments: &Segments::MIDWAY,
         }
-    }
-
-    /// The same body at another bodyweight.
-    ///
-    /// # Errors
-    /// As [`Body::new`].
-    pub fn at(&self, bodyweight: Bodyweight) -> Result<Self, OutOfRange> {
-        Self::new(Facts {
-            mass: Some(bodyweight),
-            ..self.facts
-        })
-    }
-
-    /// What is known of it.
-    pub fn facts(&self) -> &Facts {
-        &self.facts
     }
 
     /// What is not known of it; knowing it would narrow the numbers that use it.

@@ -78,7 +78,7 @@ fn answers<'p>(
     points: &'p Points<'_>,
     book: &Logbook,
     catalogue: &Catalogue,
-) -> (Vec<Option<Numbers>>, BTreeMap<&'p Name, i64>) {
+) -> (Vec<Option<Numbers>>, BTreeMap<&'p Name, usize>) {
     let mut by_athlete: BTreeMap<&Name, Vec<(usize, &Asked)>> = BTreeMap::new();
     for (nth, row) in points.rows.iter().enumerate() {
         if let Some(asked) = &row.asked {
@@ -101,7 +101,7 @@ fn answers<'p>(
     let strangers = by_athlete
         .iter()
         .filter(|(name, _)| !log_of.contains_key(name.as_str()))
-        .map(|(name, asked)| (*name, i64::try_from(asked.len()).unwrap_or(i64::MAX)))
+        .map(|(name, asked)| (*name, asked.len()))
         .collect();
     (answers, strangers)
 }

@@ -67,11 +67,10 @@ fn answer(problems: &[Problem], format: Format) -> String {
                 .iter()
                 .filter(|problem| problem.severity == Severity::Warning)
                 .count();
-            let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
             text.push_str(&format!(
                 "{}, {}\n",
-                count(problems.len() - warnings, "problem"),
-                count(warnings, "warning")
+                counted(problems.len() - warnings, "problem"),
+                counted(warnings, "warning")
             ));
             text
         }

@@ -56,7 +56,7 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
         tell(&sheet.problems.to_string());
     }
     if bad && !args.keep_good {
-        let rows = counted(i64::try_from(sheet.bad_rows).unwrap_or(i64::MAX), "bad row");
+        let rows = counted(sheet.bad_rows, "bad row");
         return Err(Failed::Problem(format!("{rows}; nothing was imported")));
     }
     if args.dry_run {
@@ -116,8 +116,8 @@ fn summary(sheet: &Sheet) -> String {
     let athletes: BTreeSet<&Name> = sheet.rows.iter().map(|row| &row.athlete).collect();
     format!(
         "{} of {}",
-        count(sheet.records(), "record"),
-        count(athletes.len(), "athlete")
+        counted(sheet.records(), "record"),
+        counted(athletes.len(), "athlete")
     )
 }
 
@@ -131,8 +131,4 @@ fn told(sheet: &Sheet, committed: &Committed) -> String {
         summary(sheet),
         committed.added.len()
     )
-}
-
-fn count(count: usize, noun: &str) -> String {
-    counted(i64::try_from(count).unwrap_or(i64::MAX), noun)
 }

@@ -29,12 +29,11 @@ pub fn run(args: &ReportArgs) -> Result<Answer, Failed> {
     let document = progress::document(&report(&book, &log, &catalogue, &plates, args.from, on));
     let bytes = pdf(&document).map_err(|error| Failed::Problem(error.to_string()))?;
     hand_out_pdf(&machine, &args.output, &bytes)?;
-    let pages = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);
     Ok(Answer {
         text: format!(
             "{}: {}\n",
             visible(&args.output.to_string_lossy()),
-            counted(pages, "page")
+            counted(document.pages.len(), "page")
         ),
         with_problems,
     })

@@ -46,13 +46,12 @@ pub fn run(args: &SheetArgs) -> Result<Answer, Failed> {
     };
     let bytes = pdf(&document).map_err(|error| Failed::Problem(error.to_string()))?;
     hand_out_pdf(&machine, &args.output, &bytes)?;
-    let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
     Ok(Answer {
         text: format!(
             "{}: {} on {}\n",
             visible(&args.output.to_string_lossy()),
-            count(athletes, "athlete"),
-            count(document.pages.len(), "page")
+            counted(athletes, "athlete"),
+            counted(document.pages.len(), "page")
         ),
         with_problems,
     })

@@ -10,7 +10,7 @@ use crate::body::Counted;
 use crate::catalogue::Catalogue;
 use crate::logbook::Log;
 use crate::problem::visible;
-use crate::report::numbers::{about, kg, number};
+use crate::report::numbers::{about, counted, kg, number};
 use crate::report::words::movement_on;
 use crate::timeline::Timeline;
 use crate::units::{Bodyweight, Side, SystemLoad, Unit};
@@ -138,8 +138,7 @@ fn line(best: &Best<'_>, last: Size, unit: Unit, formula: Formula) -> String {
     };
     let size = match (best.size, last) {
         (Size::Reps(first), Size::Reps(last)) if first < last => format!("{first}–{last} reps"),
-        (Size::Reps(1), _) => "1 rep".to_owned(),
-        (Size::Reps(reps), _) => format!("{reps} reps"),
+        (Size::Reps(reps), _) => counted(reps, "rep"),
         (Size::Hold(seconds), _) => format!("{} s", number(seconds, 1)),
         (Size::Estimate, _) => String::new(),
     };

@@ -61,8 +61,8 @@ fn minor_no_max(facts: &Facts<'_, '_>, verdict: Verdict) -> Option<Capped> {
         return None;
     }
     let past = facts
-        .line
-        .above_on_ladder(facts.rung)
+        .ladder
+        .above(facts.rung)
         .filter(|rung| facts.is_passed() && is_passed_over(rung))
         .map(|rung| rung.id.clone());
     let turns = verdict == Verdict::Test;

@@ -84,6 +84,7 @@ pub enum Finding {
         date: NaiveDate,
         days: usize,
         asked: u8,
+        apart: u8,
     },
     TopOfRange {
         work_kg: f64,
@@ -137,6 +138,7 @@ pub enum Finding {
     SideGap {
         own: f64,
         other: f64,
+        within: f64,
     },
     LongShot {
         chance: f64,

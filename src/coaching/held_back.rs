@@ -31,16 +31,6 @@ impl Place {
         (Place::Grip, &["grip"]),
     ];
 
-    /// The word that people use.
-    pub fn word(self) -> &'static str {
-        match self {
-            Place::Bottom => "bottom",
-            Place::Middle => "middle",
-            Place::Top => "top",
-            Place::Grip => "grip",
-        }
-    }
-
     /// The movement that trains it beside a one-arm ladder. Common practice, no source.
     fn companion(self) -> &'static str {
         match self {

@@ -6,9 +6,8 @@ use rayon::prelude::*;
 use crate::catalogue::{Catalogue, Ladder};
 use crate::logbook::Log;
 use crate::timeline::{Form, Timeline};
-use crate::units::Rail;
 
-use super::advice::{NextStep, Verdict};
+use super::advice::{NextStep, Prescription, Verdict};
 use super::caps::{self, Capped};
 use super::entry::{Named, begin_at};
 use super::facts::{Facts, Known, system};
@@ -78,13 +77,9 @@ fn on_ladder<'t, 'a>(
     ladder: &'a Ladder,
     plates: &'t PlatesOnHand,
 ) -> Vec<NextStep> {
-    let climbed: Vec<Rail> = rails(ladder)
+    let standing: Vec<_> = rails(ladder)
         .iter()
-        .copied()
-        .filter(|rail| !is_set_aside(timeline, ladder, *rail))
-        .collect();
-    let standing: Vec<_> = climbed
-        .iter()
+        .filter(|rail| !is_set_aside(timeline, ladder, **rail))
         .map(|rail| (*rail, rung_now(timeline, ladder, *rail)))
         .collect();
     let mut facts: Vec<Facts<'t, 'a>> = standing
@@ -118,17 +113,12 @@ fn on_ladder<'t, 'a>(
         );
     }
     let judged: Vec<Judged<'t, 'a>> = facts.into_iter().filter_map(judge).collect();
+    // A ladder has one rail or two.
+    let other = |at: usize| judged.get(at ^ 1);
     judged
         .iter()
         .enumerate()
-        .map(|(at, own)| {
-            let other = judged
-                .iter()
-                .enumerate()
-                .find(|(other, _)| *other != at)
-                .map(|(_, other)| other);
-            advise(own, other)
-        })
+        .map(|(at, own)| advise(own, other(at)))
         .collect()
 }
 
@@ -140,8 +130,11 @@ fn judge<'t, 'a>(facts: Facts<'t, 'a>) -> Option<Judged<'t, 'a>> {
         work.extend(ELSE(&facts));
     }
     let uncapped = softened(&facts, work.first()?);
-    let hurts = readiness.iter().any(|found| found.verdict == Verdict::Pause);
-    let mut verdict = if hurts { Verdict::Pause } else { uncapped };
+    let mut verdict = if asks(&readiness, Verdict::Pause) {
+        Verdict::Pause
+    } else {
+        uncapped
+    };
     let mut caps = Vec::new();
     for cap in caps::ALONE {
         if let Some(capped) = cap(&facts, uncapped) {
@@ -159,6 +152,10 @@ fn judge<'t, 'a>(facts: Facts<'t, 'a>) -> Option<Judged<'t, 'a>> {
         verdict,
         uncapped,
     })
+}
+
+fn asks(readiness: &[Found], verdict: Verdict) -> bool {
+    readiness.iter().any(|found| found.verdict == verdict)
 }
 
 /// A step back becomes a back-off on the lowest rung, and where the rung below is the same movement with less load —
@@ -221,33 +218,19 @@ fn after_sides(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> (Verdict
 fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
     let facts = &own.facts;
     let (behind, waits) = after_sides(own, other);
-    let turned_by_side = waits.is_some() && own.verdict == own.uncapped && own.uncapped.is_forward();
-    let stale = own
-        .readiness
-        .iter()
-        .find(|found| found.verdict == Verdict::WeighInFirst);
     let excused = facts.timeline.is_minor() || facts.timeline.is_underweight();
-    let verdict = match (behind, stale) {
-        (Verdict::Pause, _) if own.readiness.iter().any(|found| found.verdict == Verdict::Pause) => {
-            Verdict::Pause
-        }
-        (_, Some(_)) if !excused => Verdict::WeighInFirst,
-        (behind, _) => behind,
+    let verdict = if behind == Verdict::Pause && asks(&own.readiness, Verdict::Pause) {
+        Verdict::Pause
+    } else if asks(&own.readiness, Verdict::WeighInFirst) && !excused {
+        Verdict::WeighInFirst
+    } else {
+        behind
     };
     let target = target(facts, behind);
-    let prescription = own.work.first().and_then(|decided| {
-        let mut ruling = ruling(own, decided, behind);
-        if let (true, Some(other)) = (
-            turned_by_side && matches!(waits_for(&waits), Some(Finding::SideWait { .. })),
-            other,
-        ) && let Some(others) = other.work.first()
-        {
-            let (others_verdict, _) = after_sides(other, Some(own));
-            ruling.not_above =
-                bound_by_other(facts, &other.facts, &self::ruling(other, others, others_verdict));
-        }
-        prescribe(facts, &ruling)
-    });
+    let only_waits = own.verdict == own.uncapped
+        && own.uncapped.is_forward()
+        && matches!(&waits, Some(capped) if matches!(capped.finding, Finding::SideWait { .. }));
+    let prescription = prescription(own, behind, other.filter(|_| only_waits));
     let next_rung = matches!(verdict, Verdict::StepUp | Verdict::StepBack).then(|| target.id.clone());
     NextStep {
         athlete: facts.timeline.name.to_owned(),
@@ -272,15 +255,25 @@ fn advise(own: &Judged<'_, '_>, other: Option<&Judged<'_, '_>>) -> NextStep {
     }
 }
 
-fn waits_for(waits: &Option<Capped>) -> Option<&Finding> {
-    waits.as_ref().map(|capped| &capped.finding)
+/// What is asked today; of a side that only waits for `other`, no more than of that one.
+fn prescription(
+    own: &Judged<'_, '_>,
+    verdict: Verdict,
+    other: Option<&Judged<'_, '_>>,
+) -> Option<Prescription> {
+    let mut own_ruling = ruling(own, own.work.first()?, verdict);
+    if let Some((other, decided)) = other.and_then(|other| Some((other, other.work.first()?))) {
+        let (verdict, _) = after_sides(other, Some(own));
+        own_ruling.not_above = bound_by_other(&own.facts, &other.facts, &ruling(other, decided, verdict));
+    }
+    prescribe(&own.facts, &own_ruling)
 }
 
 /// What decided first, then the rest in the rules' order: readiness that decided, the cap that turned, rules, other caps.
 fn reasons(own: &Judged<'_, '_>, waits: Option<Capped>, verdict: Verdict) -> Vec<Finding> {
     let mut first = Vec::new();
     let mut rest = Vec::new();
-    let hurts = own.readiness.iter().any(|found| found.verdict == Verdict::Pause);
+    let hurts = asks(&own.readiness, Verdict::Pause);
     for found in &own.readiness {
         if hurts || found.verdict == verdict {
             first.push(found.finding.clone());

@@ -77,6 +77,7 @@ pub fn wait(
                 Verdict::StepUp if (own_low - other_low).abs() > gap => Some(turned(Finding::SideGap {
                     own: own_low,
                     other: other_low,
+                    within: gap,
                 })),
                 Verdict::AddLoad if !matches!(others, Verdict::AddLoad | Verdict::StepUp) => {
                     waits(SideState::NotThere)

@@ -65,7 +65,32 @@ pub fn is_set_aside(timeline: &Timeline<'_>, ladder: &Ladder, rail: Rail) -> boo
 /// On one day a placement goes before sets, and the highest rung before lower ones. A tag on a branch moves nothing; on
 /// the branch that the rail was placed at it renews the placement.
 pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Option<Standing<'a>> {
-    // Days in order: sets come in order of days, and the few placements find their place afterwards.
+    let mut now: Option<Standing<'a>> = None;
+    for (date, day) in days_on(timeline, ladder, rail) {
+        let renewed = now
+            .map(|standing| standing.rung)
+            .filter(|rung| day.branches.iter().any(|branch| std::ptr::eq(*branch, *rung)));
+        let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
+            continue;
+        };
+        let after = match now {
+            Some(before) if before.rung.id == rung.id => before.after,
+            Some(before) => Some(before.said_on),
+            None => None,
+        };
+        now = Some(Standing {
+            rung,
+            after,
+            said_on: date,
+        });
+    }
+    // An old placement holds only as long as something renews it.
+    now.filter(|standing| timeline.age(standing.said_on) <= EVIDENCE_DAYS)
+}
+
+/// What each day says of where the rail stands, in order of days.
+fn days_on<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> Vec<(NaiveDate, DayOnLadder<'a>)> {
+    // Sets come in order of days; the few placements find their place afterwards.
     let mut days: Vec<(NaiveDate, DayOnLadder<'a>)> = Vec::new();
     let speaks =
         |set: &&LoggedSet<'_>| set.amount >= 1.0 && set.counts_for(rail) && timeline.is_evidence(set);
@@ -102,27 +127,7 @@ pub fn rung_now<'a>(timeline: &Timeline<'a>, ladder: &'a Ladder, rail: Rail) -> 
             }
         }
     }
-    let mut now: Option<Standing<'a>> = None;
-    for (date, day) in days {
-        let renewed = now
-            .map(|standing| standing.rung)
-            .filter(|rung| day.branches.iter().any(|branch| std::ptr::eq(*branch, *rung)));
-        let Some(rung) = day.placed.or(renewed).or(day.highest.map(|(_, rung)| rung)) else {
-            continue;
-        };
-        let after = match now {
-            Some(before) if before.rung.id == rung.id => before.after,
-            Some(before) => Some(before.said_on),
-            None => None,
-        };
-        now = Some(Standing {
-            rung,
-            after,
-            said_on: date,
-        });
-    }
-    // An old placement holds only as long as something renews it.
-    now.filter(|standing| timeline.age(standing.said_on) <= EVIDENCE_DAYS)
+    days
 }
 
 /// The main line as this athlete may climb it: a minor passes over some rungs, never the first.
@@ -152,36 +157,22 @@ impl<'a> Line<'a> {
 
     /// The next open rung above (for a branch: from the rung it leads to on).
     pub fn above(&self, rung: &Rung) -> Option<&'a Rung> {
-        let from = self.place_above(rung)?;
+        let from = self.place_of(self.ladder.above(rung)?)?;
         self.open()
             .find(|(place, _)| *place >= from)
             .map(|(_, rung)| rung)
     }
 
-    /// The rung that the ladder itself has above, passed over or not.
-    pub fn above_on_ladder(&self, rung: &Rung) -> Option<&'a Rung> {
-        let place = self.place_above(rung)?;
-        self.ladder.main_line().nth(place)
-    }
-
-    fn place_above(&self, rung: &Rung) -> Option<usize> {
-        match &rung.way {
-            Way::Main => Some(self.ladder.main_index(&rung.id)? + 1),
-            Way::Branch { to, .. } => self.ladder.main_line().position(|main| main.id == *to),
-        }
-    }
-
     /// The open rung to fall back to: the next below (for a branch: from the rung it leaves down).
     pub fn below(&self, rung: &Rung) -> Option<&'a Rung> {
-        let place_of = |id: &str| self.ladder.main_line().position(|main| main.id == *id);
-        let highest = match (&rung.fall_back, &rung.way) {
-            (Some(id), _) => place_of(id)?,
-            (None, Way::Main) => self.ladder.main_index(&rung.id)?.checked_sub(1)?,
-            (None, Way::Branch { from, .. }) => place_of(from)?,
-        };
+        let highest = self.place_of(self.ladder.below(rung)?)?;
         self.open()
             .rev()
             .find(|(place, _)| *place <= highest)
             .map(|(_, rung)| rung)
+    }
+
+    fn place_of(&self, rung: &Rung) -> Option<usize> {
+        self.ladder.main_index(&rung.id)
     }
 }

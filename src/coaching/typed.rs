@@ -95,7 +95,7 @@ pub fn pain(text: &str) -> Result<Option<(Site, Option<Side>, u8)>, String> {
 pub fn number(text: &str) -> Option<f64> {
     let text = text.trim().replace(',', ".");
     let plain = !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-    text.parse().ok().filter(|_| plain)
+    text.parse().ok().filter(|value: &f64| plain && value.is_finite())
 }
 
 #[cfg(test)]
@@ -128,6 +128,7 @@ mod tests {
             assert!(set(wrong, false).is_err(), "{wrong}");
         }
         assert!(set("12 1", true).is_err(), "a hold asks no reserve");
+        assert_eq!(number(&"9".repeat(400)), None, "no float holds it");
         assert!(pain("elbow").is_err() && pain("tail 3").is_err() && pain("knee 11").is_err());
     }
 

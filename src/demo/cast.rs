@@ -144,11 +144,11 @@ pub(super) fn member(name: &str, age: u32, sex: Sex, height_cm: f64, weights: (f
     }
 }
 
-fn block(days_ago: u64, work: &[Work]) -> Option<Block> {
-    Some(Block {
+fn block(days_ago: u64, work: &[Work]) -> Block {
+    Block {
         days_ago,
         work: work.to_vec(),
-    })
+    }
 }
 
 /// The twelve.
@@ -194,7 +194,7 @@ fn one_arm_goal() -> Member {
     ];
     Member {
         climbs: vec![("weighted-pull-up", (1.50, 1.50), 0.10)],
-        block: block(15, &[("weighted-dip", "plus-50", (0.98, 0.98))]),
+        block: Some(block(15, &[("weighted-dip", "plus-50", (0.98, 0.98))])),
         phase: Some((PhaseKind::Cut, 60)),
         script: std::iter::once(placed)
             .chain(sessions.into_iter().flatten())
@@ -207,7 +207,7 @@ fn adds_load() -> Member {
     let rung = ("weighted-dip", "plus-75");
     Member {
         climbs: vec![("weighted-pull-up", (1.42, 1.42), 0.14)],
-        block: block(15, &[("muscle-up", "high-pull", (0.98, 0.98))]),
+        block: Some(block(15, &[("muscle-up", "high-pull", (0.98, 0.98))])),
         phase: Some((PhaseKind::Gain, 120)),
         script: vec![
             at(24, Act::Placed("weighted-dip", "plus-75")),
@@ -226,7 +226,7 @@ fn adds_reps_in_pounds() -> Member {
     Member {
         unit: Unit::Lb,
         climbs: vec![("pistol-squat", (0.75, 0.72), 0.15)],
-        block: block(14, &[("one-arm-push-up", "hands-60", (0.98, 0.97))]),
+        block: Some(block(14, &[("one-arm-push-up", "hands-60", (0.98, 0.97))])),
         script: vec![
             at(18, Act::Placed("weighted-pull-up", "plus-25")),
             session(14, rung, Some(1.16), &[4.0, 4.0, 4.0], Some(2.0), 0),
@@ -259,7 +259,7 @@ fn is_due_a_test() -> Member {
         |(at, reps): (u64, &f64)| session(33 - 5 * at, rung, Some(1.0), &[*reps, *reps, *reps], Some(4.0), 0);
     Member {
         climbs: vec![("handstand", (0.85, 0.85), 0.10)],
-        block: block(15, &[("toes-to-bar", "level", (0.98, 0.98))]),
+        block: Some(block(15, &[("toes-to-bar", "level", (0.98, 0.98))])),
         script: std::iter::once(at(36, Act::Placed("weighted-pull-up", "bodyweight")))
             .chain((0..).zip(&reps).map(easy))
             .collect(),
@@ -315,7 +315,7 @@ fn hurts() -> Member {
 fn begins() -> Member {
     Member {
         climbs: vec![("handstand", (0.75, 0.75), 0.12)],
-        block: block(13, &[("toes-to-bar", "level", (0.97, 0.97))]),
+        block: Some(block(13, &[("toes-to-bar", "level", (0.97, 0.97))])),
         script: vec![
             at(1, Act::Joins("one-arm-hang")),
             at(1, Act::Says("Wants to hang from one hand by spring.")),
@@ -351,13 +351,13 @@ fn mistypes_and_has_an_own_ladder() -> Member {
             ("ring-dip", (0.84, 0.84), 0.15),
             ("one-arm-push-up", (0.70, 0.74), 0.15),
         ],
-        block: block(
+        block: Some(block(
             14,
             &[
                 ("l-sit", "one-leg", (0.97, 0.97)),
                 ("ring-dip", "free", (0.98, 0.98)),
             ],
-        ),
+        )),
         script: vec![
             at(30, Act::Placed("weighted-pull-up", "plus-25")),
             session(26, rung, Some(1.15), &[5.0, 5.0, 4.0], Some(1.0), 0),

@@ -122,11 +122,6 @@ impl Writer {
         self
     }
 
-    /// The logbook's folder.
-    pub fn root(&self) -> &Path {
-        &self.root
-    }
-
     /// The device that writes.
     pub fn device(&self) -> &str {
         &self.device

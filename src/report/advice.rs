@@ -6,7 +6,7 @@ use crate::coaching::warm_up::{Easy, WarmUpStep};
 use crate::units::Unit;
 
 use super::belief::{expected_reps, probability};
-use super::numbers::{about, kg, number};
+use super::numbers::{about, kg, number, reps};
 
 /// "3 × 4–6, 1 in reserve, +17.5 kg (10 + 5 + 2.5), rest 3–5 min".
 pub fn prescription(work: &Prescription, unit: Unit) -> String {
@@ -46,10 +46,7 @@ pub fn hung(load: &LoadToday, unit: Unit) -> String {
 /// "chance 0.86 of 4 reps, 1 in reserve, in a fresh set; about 6.2 reps are expected of a fresh set to failure".
 pub fn outlook(step: &NextStep) -> Option<String> {
     let (chance, work) = (step.chance?, step.prescription.as_ref()?);
-    let reps = match work.asked.lo() {
-        1.0 => "1 rep".to_owned(),
-        lo => format!("{} reps", number(lo, 0)),
-    };
+    let reps = reps(work.asked.lo());
     let reserve = match work.reserve {
         Some(reserve) if reserve.reps() > 0.0 => format!(", {} in reserve,", number(reserve.reps(), 1)),
         _ => String::new(),

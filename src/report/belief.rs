@@ -70,7 +70,7 @@ pub fn heading(believed: &Believed) -> String {
 /// "from 34 sessions", "from only 2 sessions".
 fn stands_on(believed: &Believed) -> String {
     let only = if believed.is_thin() { "only " } else { "" };
-    let sessions = counted(i64::from(believed.belief.sessions()), "session");
+    let sessions = counted(believed.belief.sessions(), "session");
     format!("from {only}{sessions} before today")
 }
 
@@ -97,7 +97,6 @@ pub enum Loads {
 
 /// "276 sets on 80 days, Sat 25 Apr 2025 – Mon 16 Mar 2026, lately: Mon 16 Mar +20 kg × 5, 1 in reserve; …": without its stop.
 pub fn sets_behind(basis: &Basis, loads: Loads) -> String {
-    let count = |many: usize, noun: &str| counted(i64::try_from(many).unwrap_or(i64::MAX), noun);
     let long = |date: NaiveDate| date.format("%-d %b %Y").to_string();
     let when = if basis.first == basis.last {
         long(basis.last)
@@ -106,8 +105,8 @@ pub fn sets_behind(basis: &Basis, loads: Loads) -> String {
     };
     let mut words = format!(
         "{} on {}, {when}",
-        count(basis.sets, "set"),
-        count(basis.days, "day")
+        counted(basis.sets, "set"),
+        counted(basis.days, "day")
     );
     let lately: Vec<String> = basis
         .lately
@@ -120,7 +119,7 @@ pub fn sets_behind(basis: &Basis, loads: Loads) -> String {
     if basis.of_other_side > 0 {
         words.push_str(&format!(
             ". {} of the other hand {} of it, too",
-            count(basis.of_other_side, "set"),
+            counted(basis.of_other_side, "set"),
             if basis.of_other_side == 1 { "tells" } else { "tell" }
         ));
     }
@@ -132,7 +131,7 @@ pub fn sets_behind(basis: &Basis, loads: Loads) -> String {
         };
         words.push_str(&format!(
             ". {} {look} like a typo; {they} for little",
-            count(basis.doubted, "set")
+            counted(basis.doubted, "set")
         ));
     }
     words
@@ -143,7 +142,7 @@ fn telling(told: &Telling, loads: Loads) -> String {
     let done = match loads {
         Loads::Said(unit) if told.added.kg() != 0.0 => load_times(told.added, told.effort, unit),
         _ => match told.effort {
-            Effort::Reps(reps) => counted(i64::from(reps.count()), "rep"),
+            Effort::Reps(reps) => counted(reps.count(), "rep"),
             Effort::Hold(seconds) => format!("{} s", number(seconds.value(), 1)),
         },
     };
@@ -277,7 +276,7 @@ pub fn held_back(held: &HeldBack, companion: &str) -> String {
                 Place::Top => "at the top",
                 Place::Grip => "by the grip",
             };
-            let missed = counted(i64::try_from(sets).unwrap_or(i64::MAX), "missed set");
+            let missed = counted(sets, "missed set");
             format!(
                 "Your notes say that {missed} failed {place}, last on {}; {companion} trains it",
                 day(last)

@@ -1,5 +1,7 @@
 //! How numbers are written: with a unit, a true minus sign, and no digits that mean nothing.
 
+use std::fmt::Display;
+
 use chrono::NaiveDate;
 
 use crate::units::{Mass, Unit};
@@ -48,13 +50,15 @@ pub fn days(count: i64) -> String {
     counted(count, "day")
 }
 
-/// A count and its noun in the right number.
-pub fn counted(count: i64, noun: &str) -> String {
-    if count == 1 {
-        format!("1 {noun}")
-    } else {
-        format!("{count} {noun}s")
-    }
+/// A count, whole and not below zero, and its noun in the right number: "1 rep", "12 reps".
+pub fn counted<N: Display + PartialEq + From<u8>>(count: N, noun: &str) -> String {
+    let ending = if count == N::from(1) { "" } else { "s" };
+    format!("{count} {noun}{ending}")
+}
+
+/// Repetitions: "1 rep", "12 reps".
+pub fn reps(count: f64) -> String {
+    counted(count.round(), "rep")
 }
 
 /// How long ago: "today", "yesterday", "4 days ago".

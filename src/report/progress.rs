@@ -228,11 +228,14 @@ fn summary(
         .collect();
     let mut days = sets.clone();
     days.dedup();
-    let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
     let mut said = vec![if sets.is_empty() {
         "No set was logged in this time.".to_owned()
     } else {
-        format!("{} on {}.", count(sets.len(), "set"), count(days.len(), "day"))
+        format!(
+            "{} on {}.",
+            counted(sets.len(), "set"),
+            counted(days.len(), "day")
+        )
     }];
     let passed: usize = ladders
         .iter()
@@ -240,7 +243,7 @@ fn summary(
         .map(|rail| rail.passed.len())
         .sum();
     if passed > 0 {
-        said.push(format!("{} passed.", count(passed, "rung")));
+        said.push(format!("{} passed.", counted(passed, "rung")));
     }
     let new = bests.iter().filter(|best| best.is_new).count();
     if new > 0 {

@@ -93,14 +93,14 @@ pub fn fit(fit: &Result<Fit, NoFit>, unit: Unit) -> String {
                 number(slope.centre, 2),
                 number(slope.low80, 1),
                 number(slope.high80, 1),
-                counted(i64::try_from(fit.sets).unwrap_or(i64::MAX), "set"),
-                counted(i64::try_from(fit.weeks).unwrap_or(i64::MAX), "week"),
+                counted(fit.sets, "set"),
+                counted(fit.weeks, "week"),
                 sign = unit.sign(),
             )
         }
         Err(NoFit::TooFew { weeks, asked }) => format!(
             "No fit of your own yet: {} with a set that counts, {asked} are asked; {general}.",
-            counted(i64::try_from(*weeks).unwrap_or(i64::MAX), "week")
+            counted(*weeks, "week")
         ),
         Err(NoFit::HardlyVaried { from_kg, to_kg }) => format!(
             "No fit of your own: your bodyweight hardly varied ({} to {}); {general}.",

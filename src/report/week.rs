@@ -47,11 +47,7 @@ pub fn span(week: Week) -> String {
 
 /// "23 hard sets".
 pub fn hard_sets(count: usize) -> String {
-    many(count, "hard set")
-}
-
-fn many(count: usize, noun: &str) -> String {
-    counted(i64::try_from(count).unwrap_or(i64::MAX), noun)
+    counted(count, "hard set")
 }
 
 /// "8–20".

@@ -13,11 +13,11 @@ const ODD_PERCENT_A_DAY: f64 = 1.0 / 7.0;
 /// A next weigh-in within so many percent confirms an odd one. Common practice, no source.
 const CONFIRM_PERCENT: f64 = 3.0;
 /// A trend needs so many weigh-in days …
-const TREND_DAYS: usize = 4;
-/// … that span at least so many days …
-const TREND_SPAN: i64 = 14;
+pub const TREND_DAYS: usize = 4;
+/// … with at least so many days from the first to the last …
+pub const TREND_SPAN: i64 = 14;
 /// … of the last so many. All three: common practice, no source.
-const TREND_WINDOW: i64 = 28;
+pub const TREND_WINDOW: i64 = 28;
 
 /// A day with at least one weigh-in, by itself or with a set.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -18,7 +18,7 @@ use crate::logbook::record::{Fact, Placed};
 use crate::logbook::{Log, Person, Written};
 use crate::units::{Assistance, Bodyweight, Rail, Share, Side};
 
-pub use bodyweight::{Trend, WeighDay, WeighIns};
+pub use bodyweight::{TREND_DAYS, TREND_SPAN, TREND_WINDOW, Trend, WeighDay, WeighIns};
 use kin::Kin;
 #[cfg(test)]
 pub(crate) use line::LINNERUD;

@@ -60,7 +60,7 @@ pub enum Context {
 
 /// Something that can be asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "the tables of rows say each in words")]
 pub enum Action {
     Go(Place),
     NextAthlete,

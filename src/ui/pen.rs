@@ -153,6 +153,11 @@ impl Line {
     }
 }
 
+/// How wide `text` is on one line.
+pub fn width_of(painter: &Painter, text: &str, ink: Ink) -> f32 {
+    Line::new(text, ink).on_one_line(painter, f32::INFINITY).size().x
+}
+
 /// Paints `text` so that the point `anchor` of its box lies at `at`, on one line. For letters within a picture: the picture is
 /// named as a whole, so this registers nothing.
 pub fn letters(painter: &Painter, at: Pos2, anchor: Align2, text: &str, ink: Ink) -> Rect {

@@ -29,14 +29,6 @@ pub struct Report {
 }
 
 impl Report {
-    /// Who waits for nothing: work that is done at once.
-    pub fn nobody() -> Self {
-        Self {
-            shared: Arc::default(),
-            wake: Box::new(|| {}),
-        }
-    }
-
     /// Whether to go on.
     pub fn go(&self) -> Go {
         if self.shared.stop.load(Ordering::Relaxed) {

@@ -226,14 +226,6 @@ impl Side {
             Side::Right => "R",
         }
     }
-
-    /// The other side.
-    pub fn other(self) -> Side {
-        match self {
-            Side::Left => Side::Right,
-            Side::Right => Side::Left,
-        }
-    }
 }
 
 /// One side's climb on a ladder; [`Rail::Both`] where both hands work as one.

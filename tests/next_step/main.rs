@@ -22,6 +22,7 @@ mod layoff;
 mod loads;
 mod misses;
 mod odd_sets;
+mod own_standard;
 mod pain;
 mod published;
 mod random;

@@ -6,6 +6,7 @@ use std::time::Duration;
 
 use chrono::NaiveDate;
 use rungwright::logbook::disk::RealDisk;
+use rungwright::logbook::record::Placed;
 use rungwright::logbook::{Fact, Machine, Name, Places, Record, Writer, Written};
 use rungwright::ui::app::{Remembered, Window};
 use rungwright::ui::book::{Book, DatesAre, Deed, Done, ImportText, NewLogbook, News, Source};
@@ -353,4 +354,48 @@ fn a_spreadsheet_is_shown_before_anything_is_written_and_then_written_whole() {
     shelf.perform(Deed::Import(text));
     assert_eq!(wait(&mut shelf), Done::Ok(None));
     assert_eq!(shelf.roster().lines.len(), 1);
+}
+
+#[test]
+fn the_sheet_of_a_rung_falls_back_where_the_rules_do_and_a_minor_to_no_negative() {
+    // That minors pass over lowering work is the program's own caution; common practice, no source.
+    let falls_back = |born: &str| {
+        let home = tempfile::tempdir().unwrap();
+        let day = crate::beliefs::today() - chrono::Days::new(30);
+        let facts = vec![
+            (
+                day,
+                Fact::Profile {
+                    name: None,
+                    born: Some(Written::parse(born).unwrap()),
+                    sex: None,
+                    height_cm: None,
+                },
+            ),
+            (
+                day,
+                Fact::Placement {
+                    ladder: "first-pull-up".into(),
+                    side: None,
+                    rung: Placed::On("strict".into()),
+                    why: None,
+                },
+            ),
+        ];
+        let ladder = crate::beliefs::shelf_of(home.path(), facts)
+            .ladders()
+            .open
+            .unwrap();
+        let strict = ladder.rungs.iter().find(|rung| rung.id == "strict").unwrap();
+        let sections = &strict.sheet.sections;
+        let section = sections
+            .iter()
+            .find(|section| section.name == "Fall back")
+            .unwrap();
+        let words: String = section.lines[0].words.runs().map(|(_, text)| text).collect();
+        let rung = ladder.rungs.iter().find(|rung| rung.title == words).unwrap();
+        rung.id.clone()
+    };
+    assert_eq!(falls_back("1990-05-31"), "negative");
+    assert_eq!(falls_back("2012-05-31"), "band");
 }

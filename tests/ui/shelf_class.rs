@@ -208,9 +208,19 @@ fn a_draft_that_cannot_be_read_is_set_aside_and_not_written_over() {
     std::fs::write(&path, "(cells: [half a ").unwrap();
     let mut shelf = again(home.path());
     done(&mut shelf, keep(&typed));
-    let aside = std::fs::read_to_string(path.with_extension("damaged")).unwrap();
-    assert_eq!(aside, "(cells: [half a ");
+    let aside = path.with_extension("damaged");
+    assert_eq!(std::fs::read_to_string(&aside).unwrap(), "(cells: [half a ");
     assert_eq!(shelf.class().typed, typed);
+    drop(shelf);
+    // The system refuses to read it at all.
+    std::fs::remove_file(&aside).unwrap();
+    std::fs::remove_file(&path).unwrap();
+    std::fs::create_dir(&path).unwrap();
+    let mut shelf = again(home.path());
+    done(&mut shelf, keep(&typed));
+    assert!(aside.is_dir());
+    drop(shelf);
+    assert_eq!(again(home.path()).class().typed, typed);
 }
 
 #[test]

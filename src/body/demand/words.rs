@@ -51,7 +51,7 @@ pub enum How {
 
 /// Where a strength comes from.
 #[derive(Debug, Clone, Copy, PartialEq)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "fields are said with their variant")]
 pub enum Strength {
     /// Both hands pull `ratio` × bodyweight; one arm shows `gain` times half of it.
     TwoHands { ratio: f64, gain: f64 },

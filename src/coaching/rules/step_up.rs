@@ -46,6 +46,7 @@ pub fn one_more_day(facts: &Facts<'_, '_>) -> Option<Found> {
         date: latest.date,
         days: facts.passed_on().len(),
         asked: facts.rung.standard.days,
+        apart: facts.rung.standard.days_apart,
     };
     Some(Found::new(Verdict::Repeat, finding))
 }

@@ -86,35 +86,16 @@ fn candidate<'a>(
     left_out: &mut Vec<LeftOut>,
 ) -> Option<Candidate<'a>> {
     let ladder = catalogue.ladder(&rails.first()?.ladder)?;
-    let mut parts: Vec<(usize, Part)> = Vec::new();
+    let mut parts = Vec::new();
     for step in rails {
-        let why = match &step.prescription {
-            None => Left::Pause,
-            Some(_) if step.behind == Verdict::Pause => Left::Pause,
-            Some(work) => match left_to_do(step, work, timeline, catalogue) {
-                0 => Left::Done,
-                sets => match keeps_out(step, catalogue.movement(&work.movement), week, sets < work.sets) {
-                    Some(why) => why,
-                    None => {
-                        let height = ladder.rung(&work.rung).map_or(0, |rung| ladder.half_rungs(rung));
-                        let weigh_in_first = step.verdict == Verdict::WeighInFirst;
-                        let part = Part {
-                            rail: step.rail,
-                            sets,
-                            work: work.clone(),
-                            weigh_in_first,
-                        };
-                        parts.push((height, part));
-                        continue;
-                    }
-                },
-            },
-        };
-        left_out.push(LeftOut {
-            ladder: step.ladder.clone(),
-            rail: step.rail,
-            why,
-        });
+        match part(step, timeline, catalogue, week) {
+            Ok(part) => parts.push(part),
+            Err(why) => left_out.push(LeftOut {
+                ladder: step.ladder.clone(),
+                rail: step.rail,
+                why,
+            }),
+        }
     }
     // Both rails left out for one reason are one line.
     if let [.., a, b] = left_out.as_mut_slice()
@@ -124,16 +105,16 @@ fn candidate<'a>(
         a.rail = Rail::Both;
         left_out.pop();
     }
-    parts.sort_by(|a, b| {
-        let load = |part: &Part| {
-            part.work
-                .load
-                .as_ref()
-                .map_or(part.work.asked.lo(), |load| load.system.kg())
-        };
-        a.0.cmp(&b.0).then(load(&a.1).total_cmp(&load(&b.1)))
-    });
-    let parts: Vec<Part> = parts.into_iter().map(|(_, part)| part).collect();
+    let height = |part: &Part| {
+        ladder
+            .rung(&part.work.rung)
+            .map_or(0, |rung| ladder.half_rungs(rung))
+    };
+    let load = |part: &Part| match &part.work.load {
+        Some(load) => load.system.kg(),
+        None => part.work.asked.lo(),
+    };
+    parts.sort_by(|a, b| height(a).cmp(&height(b)).then(load(a).total_cmp(&load(b))));
     let movement = parts
         .first()
         .and_then(|part| catalogue.movement(&part.work.movement));
@@ -151,6 +132,32 @@ fn candidate<'a>(
         rests,
         ago,
     })
+}
+
+/// What is left of a rail's prescription, or why nothing of it is done today.
+fn part(
+    step: &NextStep,
+    timeline: &Timeline<'_>,
+    catalogue: &Catalogue,
+    week: &Trained<'_>,
+) -> Result<Part, Left> {
+    let work = step.prescription.as_ref().ok_or(Left::Pause)?;
+    if step.behind == Verdict::Pause {
+        return Err(Left::Pause);
+    }
+    let sets = left_to_do(step, work, timeline, catalogue);
+    if sets == 0 {
+        return Err(Left::Done);
+    }
+    match keeps_out(step, catalogue.movement(&work.movement), week, sets < work.sets) {
+        Some(why) => Err(why),
+        None => Ok(Part {
+            rail: step.rail,
+            sets,
+            work: work.clone(),
+            weigh_in_first: step.verdict == Verdict::WeighInFirst,
+        }),
+    }
 }
 
 /// Sets of a prescription that are not done yet today.
@@ -244,12 +251,24 @@ fn best(open: &[Candidate<'_>], so_far: &[(Muscle, f64)], week: &Trained<'_>) ->
     })
 }
 
-/// Groups of a movement that lack sets: which, how many so far, the range's low end, and how much a set gives.
-fn lacking(
-    candidate: &Candidate<'_>,
-    so_far: &[(Muscle, f64)],
-    week: &Trained<'_>,
-) -> Vec<(Muscle, f64, f64, f64)> {
+/// A group of a candidate's movement that lacks sets this week.
+struct Lack {
+    muscle: Muscle,
+    /// Sets so far.
+    sets: f64,
+    /// The range's low end.
+    low: f64,
+    /// What a set of the candidate gives: 1, or [`INDIRECT`].
+    weight: f64,
+}
+
+impl Lack {
+    fn need(&self) -> f64 {
+        self.weight * (self.low - self.sets)
+    }
+}
+
+fn lacking(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> Vec<Lack> {
     let Some(movement) = candidate.movement else {
         return Vec::new();
     };
@@ -259,8 +278,13 @@ fn lacking(
         .chain(indirect)
         .filter_map(|(muscle, weight)| {
             let sets = sets_of(so_far, muscle);
-            let group = week.groups.iter().find(|group| group.muscle == muscle)?;
-            (sets < group.range.low).then_some((muscle, sets, group.range.low, weight))
+            let low = week.groups.iter().find(|group| group.muscle == muscle)?.range.low;
+            (sets < low).then_some(Lack {
+                muscle,
+                sets,
+                low,
+                weight,
+            })
         })
         .collect()
 }
@@ -274,8 +298,7 @@ fn sets_of(so_far: &[(Muscle, f64)], muscle: Muscle) -> f64 {
 
 /// How much the week lacks of what a candidate trains.
 fn need(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> f64 {
-    let each = lacking(candidate, so_far, week).into_iter();
-    each.map(|(_, sets, low, weight)| weight * (low - sets)).sum()
+    lacking(candidate, so_far, week).iter().map(Lack::need).sum()
 }
 
 /// A group that has had its whole range, if every group that the candidate trains directly has.
@@ -314,9 +337,11 @@ fn fit(parts: &mut [Part], room: u16) -> Option<bool> {
 
 fn reasons(candidate: &Candidate<'_>, so_far: &[(Muscle, f64)], week: &Trained<'_>) -> Vec<Why> {
     let lacks = lacking(candidate, so_far, week).into_iter();
-    let most = lacks.max_by(|a, b| (a.3 * (a.2 - a.1)).total_cmp(&(b.3 * (b.2 - b.1))));
+    let most = lacks.max_by(|a, b| a.need().total_cmp(&b.need()));
     let mut why = vec![match most {
-        Some((muscle, sets, low, _)) => Why::Lacks { muscle, sets, low },
+        Some(Lack {
+            muscle, sets, low, ..
+        }) => Why::Lacks { muscle, sets, low },
         None => Why::LastTrained(candidate.ago),
     }];
     if stage(candidate.movement) == Stage::Fresh {
@@ -332,7 +357,6 @@ fn add(candidate: &Candidate<'_>, so_far: &mut [(Muscle, f64)]) {
         return;
     };
     // A set of each side is one set for the group.
-    let sided = candidate.parts.iter().any(|part| part.rail != Rail::Both);
     let of = |side: Side| -> u16 {
         let parts = candidate.parts.iter();
         parts
@@ -340,11 +364,7 @@ fn add(candidate: &Candidate<'_>, so_far: &mut [(Muscle, f64)]) {
             .map(|part| part.sets)
             .sum()
     };
-    let sets = if sided {
-        of(Side::Left).max(of(Side::Right))
-    } else {
-        of(Side::Left)
-    };
+    let sets = of(Side::Left).max(of(Side::Right));
     for (muscle, so_far) in so_far {
         if movement.direct.contains(muscle) {
             *so_far += f64::from(sets);

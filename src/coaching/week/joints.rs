@@ -92,17 +92,12 @@ pub struct Load<'a> {
 pub(super) struct Loads<'t, 'a> {
     timeline: &'t Timeline<'a>,
     week: Week,
-    of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load<'a>>>,
-}
-
-/// Left before right.
-fn is_right(side: Side) -> bool {
-    side == Side::Right
+    of: BTreeMap<(Joint, Side), BTreeMap<NaiveDate, Load<'a>>>,
 }
 
 impl<'t, 'a> Loads<'t, 'a> {
     pub fn gather(timeline: &'t Timeline<'a>, catalogue: &Catalogue, week: Week) -> Self {
-        let mut of: BTreeMap<(Joint, bool), BTreeMap<NaiveDate, Load<'a>>> = BTreeMap::new();
+        let mut of: BTreeMap<(Joint, Side), BTreeMap<NaiveDate, Load<'a>>> = BTreeMap::new();
         let oldest = week.earlier(WEEKS_BACK).monday();
         for set in in_days(&timeline.sets, oldest, week.sunday()) {
             if !hard::is_hard(set) {
@@ -115,7 +110,7 @@ impl<'t, 'a> Loads<'t, 'a> {
                 .filter(|side| trains(set, *side))
             {
                 for joint in &movement.joints {
-                    let days = of.entry((*joint, is_right(side))).or_default();
+                    let days = of.entry((*joint, side)).or_default();
                     let load = days.entry(set.date).or_default();
                     load.sets += 1;
                     load.strains |= strains;
@@ -129,10 +124,7 @@ impl<'t, 'a> Loads<'t, 'a> {
     }
 
     fn each(&self) -> impl Iterator<Item = (Joint, Side, &BTreeMap<NaiveDate, Load<'a>>)> {
-        let side = |right| if right { Side::Right } else { Side::Left };
-        self.of
-            .iter()
-            .map(move |((joint, right), days)| (*joint, side(*right), days))
+        self.of.iter().map(|((joint, side), days)| (*joint, *side, days))
     }
 
     /// Day by day.

@@ -50,28 +50,8 @@ impl Header {
                         *at = Some(index);
                     }
                 }
-                Meaning::Twice(column) => wrong.push(Problem::error(
-                    place(file, table, cell),
-                    format!("{} is a second column {}", quoted(theirs), column.name()),
-                    format!("drop one of the two with --map {}", quoted(&format!("{theirs}="))),
-                )),
-                Meaning::Unknown(guess) => {
-                    let guess = guess.map_or(String::new(), |column| {
-                        format!("did you mean {}? ", column.name())
-                    });
-                    wrong.push(Problem::error(
-                        place(file, table, cell),
-                        match theirs {
-                            "" => "a column without a name".to_owned(),
-                            _ => format!("unknown column {}", quoted(theirs)),
-                        },
-                        format!(
-                            "{guess}say what it is with --map {}, or drop it with --map {}",
-                            quoted(&format!("{theirs}=OURS")),
-                            quoted(&format!("{theirs}="))
-                        ),
-                    ));
-                }
+                Meaning::Twice(column) => wrong.push(twice(place(file, table, cell), theirs, column)),
+                Meaning::Unknown(guess) => wrong.push(unknown(place(file, table, cell), theirs, guess)),
             }
         }
         for renaming in &options.map {
@@ -84,25 +64,17 @@ impl Header {
                 ));
             }
         }
-        for (column, instead, mend) in [
-            (
-                Column::Date,
-                false,
-                "name the column that holds the day with --map THEIRS=date",
-            ),
-            (
-                Column::Athlete,
-                options.athlete.is_some(),
-                "say whose rows these are with --athlete NAME, or name the column with --map THEIRS=athlete",
-            ),
-        ] {
-            if header.index(column).is_none() && !instead {
-                wrong.push(Problem::error(
-                    start.clone(),
-                    format!("no column {}", column.name()),
-                    mend,
-                ));
-            }
+        let missing = |column: Column, mend: &str| {
+            Problem::error(start.clone(), format!("no column {}", column.name()), mend)
+        };
+        if header.index(Column::Date).is_none() {
+            let mend = "name the column that holds the day with --map THEIRS=date";
+            wrong.push(missing(Column::Date, mend));
+        }
+        if header.index(Column::Athlete).is_none() && options.athlete.is_none() {
+            let mend =
+                "say whose rows these are with --athlete NAME, or name the column with --map THEIRS=athlete";
+            wrong.push(missing(Column::Athlete, mend));
         }
         if wrong.is_empty() { Ok(header) } else { Err(wrong) }
     }
@@ -111,6 +83,30 @@ impl Header {
     pub(super) fn index(&self, column: Column) -> Option<usize> {
         self.at.get(column as usize).copied().flatten()
     }
+}
+
+fn twice(place: Place, theirs: &str, column: Column) -> Problem {
+    Problem::error(
+        place,
+        format!("{} is a second column {}", quoted(theirs), column.name()),
+        format!("drop one of the two with --map {}", quoted(&format!("{theirs}="))),
+    )
+}
+
+fn unknown(place: Place, theirs: &str, guess: Option<Column>) -> Problem {
+    let what = match theirs {
+        "" => "a column without a name".to_owned(),
+        _ => format!("unknown column {}", quoted(theirs)),
+    };
+    let guess = guess.map_or(String::new(), |column| {
+        format!("did you mean {}? ", column.name())
+    });
+    let mend = format!(
+        "{guess}say what it is with --map {}, or drop it with --map {}",
+        quoted(&format!("{theirs}=OURS")),
+        quoted(&format!("{theirs}="))
+    );
+    Problem::error(place, what, mend)
 }
 
 /// The place of a cell.

@@ -16,6 +16,13 @@ use super::table::{Cell, Table};
 
 /// The columns that must be there, and the one that may.
 const COLUMNS: [&str; 6] = ["athlete", "movement", "side", "as_of", "on", "system_kg"];
+// Their places in [`COLUMNS`].
+const ATHLETE: usize = 0;
+const MOVEMENT: usize = 1;
+const SIDE: usize = 2;
+const AS_OF: usize = 3;
+const ON: usize = 4;
+const SYSTEM_KG: usize = 5;
 
 /// All points of a file, each row's bytes kept for the answer.
 #[derive(Debug, Clone, PartialEq)]
@@ -163,7 +170,7 @@ fn header(
         }
     }
     for (column, slot) in COLUMNS.iter().zip(at) {
-        if slot.is_none() && *column != "system_kg" {
+        if slot.is_none() && *column != COLUMNS[SYSTEM_KG] {
             wrong.push(Problem::error(
                 place.clone(),
                 format!("no column {column}"),
@@ -182,18 +189,19 @@ fn row<'c, 'b: 'c>(
 ) -> Result<Asked, Wrong<'c, 'b>> {
     let text = |column: usize| cell(column).map_or("", |cell| cell.text.trim());
     let wrong = |column: usize, what: String, mend: &str| (cell(column), what, mend.to_owned());
-    let athlete = Name::parse(text(0)).map_err(|bad| wrong(0, bad.to_string(), "give the athlete's name"))?;
-    let movement = catalogue.movement_by_name(text(1)).ok_or_else(|| {
-        let what = format!("unknown movement {}", quoted(text(1)));
-        wrong(1, what, &near_movement(catalogue, text(1)))
+    let athlete = Name::parse(text(ATHLETE))
+        .map_err(|bad| wrong(ATHLETE, bad.to_string(), "give the athlete's name"))?;
+    let movement = catalogue.movement_by_name(text(MOVEMENT)).ok_or_else(|| {
+        let what = format!("unknown movement {}", quoted(text(MOVEMENT)));
+        wrong(MOVEMENT, what, &near_movement(catalogue, text(MOVEMENT)))
     })?;
-    let side = match text(2) {
+    let side = match text(SIDE) {
         "" => None,
         "L" | "l" => Some(Side::Left),
         "R" | "r" => Some(Side::Right),
         other => {
             return Err(wrong(
-                2,
+                SIDE,
                 format!("unknown side {}", quoted(other)),
                 "write L, R or nothing",
             ));
@@ -205,19 +213,19 @@ fn row<'c, 'b: 'c>(
             wrong(column, what, "write it as 2026-03-18")
         })
     };
-    let (as_of, on) = (date(3)?, date(4)?);
+    let (as_of, on) = (date(AS_OF)?, date(ON)?);
     if on < as_of {
         let what = format!("on {on} lies before as_of {as_of}");
-        return Err(wrong(4, what, "ask for a day from as_of on"));
+        return Err(wrong(ON, what, "ask for a day from as_of on"));
     }
-    let system = match text(5) {
+    let system = match text(SYSTEM_KG) {
         "" => None,
         load => match number(load, Decimal::Point).filter(|kg| *kg > 0.0 && *kg <= 10_000.0) {
             Some(kg) => Some(SystemLoad::new(Mass::from_kg(kg))),
             None => {
                 let what = format!("{} is no load", quoted(load));
                 return Err(wrong(
-                    5,
+                    SYSTEM_KG,
                     what,
                     "write kilograms over 0, as 97.5, or leave the cell empty",
                 ));

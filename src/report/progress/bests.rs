@@ -7,7 +7,7 @@ use crate::catalogue::Catalogue;
 use crate::timeline::{LoggedSet, Timeline};
 use crate::units::{Bodyweight, Unit};
 
-use super::super::numbers::{about, kg, number};
+use super::super::numbers::{about, kg, number, reps as in_reps};
 use super::super::words::movement_on;
 use super::BestLine;
 
@@ -92,17 +92,13 @@ fn most_reps(
         _ => Some((set.amount, set.date)),
     };
     let most = |timeline: &Timeline<'_>| timeline.sets.iter().filter(plain).fold(None, more);
-    let words = |reps: f64| match number(reps, 0).as_str() {
-        "1" => "1 rep".to_owned(),
-        count => format!("{count} reps"),
-    };
     let (reps, date) = most(now)?;
     Some(BestLine {
         what: movement_on(catalogue, best.movement, best.side),
         measure: "most reps".to_owned(),
-        value: words(reps),
+        value: in_reps(reps),
         when: when(date, now.weigh_ins.on(date), unit),
-        then: most(then).map(|(reps, _)| words(reps)),
+        then: most(then).map(|(reps, _)| in_reps(reps)),
         is_new: date > then.on,
     })
 }

@@ -6,7 +6,7 @@ use crate::coaching::finding::SideState;
 use crate::units::Rail;
 
 use super::super::belief;
-use super::super::numbers::{ago, day, days, kg, number};
+use super::super::numbers::{ago, day, days, kg, number, reps};
 use super::{Words, ordinal_figures};
 
 impl Words<'_> {
@@ -159,13 +159,18 @@ impl Words<'_> {
                 ),
                 so("the same again"),
             ),
-            Finding::OneMoreDay { date, days, asked } => (
+            Finding::OneMoreDay {
+                date,
+                days: count,
+                asked,
+                apart,
+            } => (
                 format!(
                     "You met the standard on {}, day {} of {asked}",
                     day(*date),
-                    days.max(&1)
+                    count.max(&1)
                 ),
-                so("once more, at least 2 days apart"),
+                Some(format!("once more, at least {} apart", days(i64::from(*apart)))),
             ),
             Finding::TopOfRange { work_kg, load_kg, hi } => (
                 format!("All sets reached {} at {}", amount(*hi), kg(*work_kg)),
@@ -243,7 +248,7 @@ impl Words<'_> {
                 )
             }
             Finding::SideWait { other } => (self.wait(other), so("this side waits")),
-            Finding::SideGap { own, other } => (
+            Finding::SideGap { own, other, within } => (
                 format!(
                     "Your sides do {} and {} in their lowest sets",
                     amount(*own),
@@ -251,18 +256,19 @@ impl Words<'_> {
                 ),
                 Some(format!(
                     "bring them within {}",
-                    if self.is_hold { "2 s" } else { "1 rep" }
+                    if self.is_hold {
+                        amount(*within)
+                    } else {
+                        reps(*within)
+                    }
                 )),
             ),
             Finding::LongShot {
                 chance,
-                reps,
+                reps: count,
                 expected,
             } => {
-                let reps = match *reps {
-                    1.0 => "1 rep".to_owned(),
-                    reps => format!("{} reps", number(reps, 0)),
-                };
+                let reps = reps(*count);
                 let chance = belief::probability(*chance);
                 let expected =
                     expected.map_or_else(String::new, |reps| format!("; {}", belief::expected_reps(reps)));

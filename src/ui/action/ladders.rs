@@ -32,18 +32,8 @@ pub(super) fn rows() -> Vec<Row> {
             "Goes from a branch to the rung it joins.",
             &[Chord::plain(Key::ArrowRight)],
         ),
-        row(
-            Action::PageUp,
-            "Higher part",
-            "Scrolls a long ladder up.",
-            &[Chord::plain(Key::PageUp)],
-        ),
-        row(
-            Action::PageDown,
-            "Lower part",
-            "Scrolls a long ladder down.",
-            &[Chord::plain(Key::PageDown)],
-        ),
+        up(),
+        down(),
         row(
             Action::HandsToMiddle,
             "Hands to the middle",
@@ -79,4 +69,24 @@ pub(super) fn rows() -> Vec<Row> {
     .into();
     rows.extend(super::totals::slider());
     rows
+}
+
+/// Scrolls a ladder; the Workshop draws one too.
+pub(super) fn up() -> Row {
+    row(
+        Action::PageUp,
+        "Higher part",
+        "Scrolls a long ladder up.",
+        &[Chord::plain(Key::PageUp)],
+    )
+}
+
+/// As [`up`].
+pub(super) fn down() -> Row {
+    row(
+        Action::PageDown,
+        "Lower part",
+        "Scrolls a long ladder down.",
+        &[Chord::plain(Key::PageDown)],
+    )
 }

@@ -2,6 +2,7 @@
 
 use egui::Key;
 
+use crate::report::numbers::counted;
 use crate::ui::keys::Chord;
 use crate::units::Rail;
 
@@ -117,7 +118,7 @@ fn hand(rail: Rail) -> Row {
 fn amount(n: u8) -> Row {
     row(
         Action::Amount(n),
-        &format!("{n} reps"),
+        &counted(n, "rep"),
         "Digits within a second join: 1, 2 is 12.",
         &[Chord::plain(digit(n))],
     )

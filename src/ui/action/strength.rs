@@ -18,18 +18,8 @@ pub(super) fn opens() -> Row {
 
 pub(super) fn rows() -> Vec<Row> {
     vec![
-        row(
-            Action::PointBack,
-            "Earlier set",
-            "Reads the set before on the plot.",
-            &[Chord::plain(Key::ArrowLeft)],
-        ),
-        row(
-            Action::PointOn,
-            "Later set",
-            "Reads the set after on the plot.",
-            &[Chord::plain(Key::ArrowRight)],
-        ),
+        earlier(),
+        later(),
         row(
             Action::MendSet,
             "Mend the set that looks like a typo",
@@ -43,4 +33,24 @@ pub(super) fn rows() -> Vec<Row> {
             &[Chord::plain(Key::T)],
         ),
     ]
+}
+
+/// Walks along a plot; Totals has one too.
+pub(super) fn earlier() -> Row {
+    row(
+        Action::PointBack,
+        "Earlier set",
+        "Reads the set before on the plot.",
+        &[Chord::plain(Key::ArrowLeft)],
+    )
+}
+
+/// As [`earlier`].
+pub(super) fn later() -> Row {
+    row(
+        Action::PointOn,
+        "Later set",
+        "Reads the set after on the plot.",
+        &[Chord::plain(Key::ArrowRight)],
+    )
 }

@@ -8,18 +8,8 @@ use super::{Action, Row, digit, row};
 
 pub(super) fn rows() -> Vec<Row> {
     let mut rows: Vec<Row> = [
-        row(
-            Action::PointBack,
-            "Earlier set",
-            "Reads the set before on the plot.",
-            &[Chord::plain(Key::ArrowLeft)],
-        ),
-        row(
-            Action::PointOn,
-            "Later set",
-            "Reads the set after on the plot.",
-            &[Chord::plain(Key::ArrowRight)],
-        ),
+        super::strength::earlier(),
+        super::strength::later(),
         row(
             Action::PageUp,
             "Cards above",

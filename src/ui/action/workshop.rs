@@ -68,18 +68,8 @@ pub(super) fn rows() -> Vec<Row> {
             "In a narrow window: shows the other one.",
             &[Chord::plain(Key::V)],
         ),
-        row(
-            Action::PageUp,
-            "Higher part",
-            "Scrolls a long ladder up.",
-            &[Chord::plain(Key::PageUp)],
-        ),
-        row(
-            Action::PageDown,
-            "Lower part",
-            "Scrolls a long ladder down.",
-            &[Chord::plain(Key::PageDown)],
-        ),
+        super::ladders::up(),
+        super::ladders::down(),
         row(
             Action::NewLadder,
             "New ladder",

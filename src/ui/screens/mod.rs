@@ -31,7 +31,7 @@ use week::WeekScreen;
 use weigh_ins::WeighInsScreen;
 use workshop::WorkshopScreen;
 
-/// Every place that exists.
+/// Every place.
 #[derive(Default)]
 pub struct Screens {
     /// Everyone.
@@ -55,23 +55,11 @@ pub struct Screens {
 }
 
 impl Screens {
-    /// The places that exist, in the order of their numbers. Only these are shown.
-    pub const PLACES: &'static [Place] = &[
-        Place::Roster,
-        Place::Next,
-        Place::Ladders,
-        Place::Totals,
-        Place::Week,
-        Place::WeighIns,
-        Place::Journal,
-        Place::Workshop,
-        Place::Settings,
-    ];
-
-    /// The screen of a place; Next for a place that doesn't exist.
+    /// The screen of a place.
     pub fn of(&mut self, place: Place) -> &mut dyn Screen {
         match place {
             Place::Roster => &mut self.roster,
+            Place::Next => &mut self.next,
             Place::Ladders => &mut self.ladders,
             Place::Totals => &mut self.totals,
             Place::Week => &mut self.week,
@@ -79,7 +67,6 @@ impl Screens {
             Place::Journal => &mut self.journal,
             Place::Workshop => &mut self.workshop,
             Place::Settings => &mut self.settings,
-            _ => &mut self.next,
         }
     }
 }

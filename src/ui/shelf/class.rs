@@ -131,9 +131,11 @@ impl Shelf {
                 self.add_to(&athlete, vec![Fact::Note { text }])?;
                 Ok(Some("Noted.".to_owned()))
             }
-            GymDeed::Print { paper, athletes, to } => Ok(self.print(paper, &athletes, &to)?),
-            GymDeed::Picture { png, to } => Ok(self.picture(&png, &to)?),
-            GymDeed::ShowClass(_) | GymDeed::KeepTyped { .. } => Ok(None),
+            // These write nothing into the logbook; the shelf did them before it came here.
+            GymDeed::Print { .. }
+            | GymDeed::Picture { .. }
+            | GymDeed::ShowClass(_)
+            | GymDeed::KeepTyped { .. } => Ok(None),
             GymDeed::LogClass(results) => self.log_class(&results),
             GymDeed::SetRack {
                 name,
@@ -147,7 +149,7 @@ impl Shelf {
     pub(super) fn opened(&self) -> Result<&Opened, NotDone> {
         self.opened
             .as_ref()
-            .ok_or_else(|| NotDone::from("No logbook is open."))
+            .ok_or_else(|| NotDone::from(write::NOTHING_OPEN))
     }
 
     /// Writes a page to print. Nothing of the logbook is touched.
@@ -157,7 +159,7 @@ impl Shelf {
         athletes: &[String],
         to: &Path,
     ) -> Result<Option<String>, String> {
-        let opened = self.opened.as_ref().ok_or("No logbook is open.")?;
+        let opened = self.opened.as_ref().ok_or(write::NOTHING_OPEN)?;
         if to.as_os_str().is_empty() {
             return Err("Say where the file goes.".to_owned());
         }
@@ -191,9 +193,11 @@ impl Shelf {
         };
         let bytes = pdf(&document).map_err(|error| error.to_string())?;
         hand_out_pdf(&self.machine, to, &bytes).map_err(|trouble| trouble.to_string())?;
-        let count = i64::try_from(document.pages.len()).unwrap_or(i64::MAX);
         let place = crate::problem::visible(&to.to_string_lossy());
-        Ok(Some(format!("Written: {place}, {}.", counted(count, "page"))))
+        Ok(Some(format!(
+            "Written: {place}, {}.",
+            counted(document.pages.len(), "page")
+        )))
     }
 
     /// Writes a picture. Nothing of the logbook is touched.
@@ -230,11 +234,10 @@ impl Shelf {
         if batch.is_empty() {
             return Err("Nothing is typed yet.".into());
         }
-        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
         let words = format!(
             "Saved {} of {}. Ctrl+Z takes all of it back.",
-            count(sets, "set"),
-            count(batch.len(), "athlete")
+            counted(sets, "set"),
+            counted(batch.len(), "athlete")
         );
         let names: Vec<Name> = batch.iter().map(|(name, _)| name.clone()).collect();
         self.commit(&names, |_| Ok(batch))?;

@@ -2,17 +2,15 @@
 //! closed window nor a crash costs a coach the evening's typing. One file a logbook and day; what was typed of another day stays
 //! there and is told.
 
-use std::path::PathBuf;
-
 use chrono::NaiveDate;
 
-use crate::logbook::machine::mark_of;
-use crate::logbook::{Machine, disk};
+use crate::logbook::Machine;
 use crate::report::numbers::{counted, day};
 use crate::ui::book::Done;
 use crate::ui::views::TypedClass;
 
 use super::Shelf;
+use super::draft_file::{DraftFile, drafts_of};
 use super::opened::Opened;
 
 /// What is typed and not saved.
@@ -23,28 +21,20 @@ pub(super) struct Drafts {
     /// The latest other day with something typed.
     other: Option<NaiveDate>,
     /// Where today's lie; none where nothing outlives the window, as with a throw-away demo.
-    file: Option<PathBuf>,
+    file: Option<DraftFile>,
 }
 
 const ENDING: &str = ".ron";
 
 impl Drafts {
     /// What lies in this machine's state folder of the open logbook.
-    pub fn of(machine: &Machine, opened: &Opened, is_throw_away: bool) -> Self {
+    pub fn of(machine: &Machine, opened: &Opened, is_throw_away: bool, may_write: bool) -> Self {
         if is_throw_away {
             return Self::default();
         }
-        let folder = machine.places().state.join("drafts");
-        let root = &opened.book.root;
-        let real = disk::real_path_to_be(machine.disk(), root).unwrap_or_else(|_| root.clone());
-        let mark = mark_of(&real);
-        let file = folder.join(format!("{mark}-{}{ENDING}", opened.on));
-        let text = machine.disk().read(&file).unwrap_or_default();
-        let typed = ron::from_str(&String::from_utf8_lossy(&text));
-        if typed.is_err() && !text.is_empty() {
-            // What can't be read is set aside, so that the next word typed doesn't write over it.
-            let _ = machine.disk().rename(&file, &file.with_extension("damaged"));
-        }
+        let (folder, mark) = drafts_of(machine, &opened.book.root);
+        let path = folder.join(format!("{mark}-{}{ENDING}", opened.on));
+        let (file, today) = DraftFile::open(machine, path, may_write);
         let names = machine.disk().list(&folder).unwrap_or_default();
         let day_of = |name: &str| -> Option<NaiveDate> {
             let rest = name.strip_prefix(&mark)?.strip_prefix('-')?;
@@ -52,7 +42,7 @@ impl Drafts {
         };
         let days = names.iter().filter_map(|name| day_of(&name.to_string_lossy()));
         Self {
-            today: typed.unwrap_or_default(),
+            today,
             other: days.filter(|day| *day != opened.on).max(),
             file: Some(file),
         }
@@ -60,10 +50,9 @@ impl Drafts {
 
     /// What to say of it outside its table.
     pub fn words(&self) -> Option<String> {
-        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
         if !self.today.cells.is_empty() {
-            let sets = count(self.today.sets(), "set");
-            let athletes = count(self.today.athletes().len(), "athlete");
+            let sets = counted(self.today.sets(), "set");
+            let athletes = counted(self.today.athletes().len(), "athlete");
             return Some(format!(
                 "{sets} of {athletes} typed and not saved yet. T on the Roster goes on."
             ));
@@ -76,18 +65,10 @@ impl Drafts {
     }
 
     /// Keeps what is typed now.
-    fn keep(&mut self, machine: &Machine, typed: TypedClass) -> std::io::Result<()> {
+    fn keep(&mut self, typed: TypedClass) -> std::io::Result<()> {
         self.today = typed;
-        let Some(file) = &self.file else { return Ok(()) };
-        if self.today.cells.is_empty() {
-            return match machine.disk().remove(file) {
-                Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error),
-                _ => Ok(()),
-            };
-        }
-        let text = ron::to_string(&self.today).map_err(std::io::Error::other)?;
-        disk::make_folders(machine.disk(), disk::parent_of(file))?;
-        disk::replace(machine.disk(), file, &file.with_extension("tmp"), text.as_bytes())
+        let typed = Some(&self.today).filter(|typed| !typed.cells.is_empty());
+        self.file.as_ref().map_or(Ok(()), |file| file.write(typed))
     }
 }
 
@@ -98,7 +79,7 @@ impl Shelf {
             self.class.clear();
             self.revision += 1;
         }
-        match self.drafts.keep(&self.machine, typed) {
+        match self.drafts.keep(typed) {
             Ok(()) => Done::Ok(None),
             Err(error) => Done::Failed(format!(
                 "What you type is kept only while this window is open: {error}. Save it soon."
@@ -110,6 +91,6 @@ impl Shelf {
     pub(super) fn typed_is_saved(&mut self) {
         self.class.clear();
         // A file that stays is offered again; its rows then say that they are logged.
-        let _ = self.drafts.keep(&self.machine, TypedClass::default());
+        let _ = self.drafts.keep(TypedClass::default());
     }
 }

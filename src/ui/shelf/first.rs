@@ -8,13 +8,13 @@ use crate::coaching::entry::begin_at;
 use crate::coaching::standing::rails;
 use crate::logbook::record::{Placed, Set, Sex};
 use crate::logbook::writer::{Content, LOCK_WAIT, refuse_for_writing};
-use crate::logbook::{Fact, Log, Machine, Name, Record, Settings, Writer, Written};
+use crate::logbook::{Fact, Log, Machine, Name, Settings, Writer, Written};
 use crate::timeline::Timeline;
 use crate::ui::book::NewLogbook;
 use crate::ui::views::{FirstView, LadderChoice};
 use crate::units::{Measure, Rail, Typed, Unit};
 
-use super::write::{bodyweight, effort};
+use super::write::{bodyweight, effort, records};
 
 /// How many movements are asked about.
 const QUESTIONS: usize = 4;
@@ -85,17 +85,7 @@ pub(super) fn make(
     let unit = if new.in_lb { Unit::Lb } else { Unit::Kg };
     let settings = settings(new, unit)?;
     let facts = facts(new, unit, at, &name)?;
-    let records: Vec<Record> = (0..)
-        .zip(facts)
-        .map(|(nth, what)| Record {
-            id: clock::fresh_id(),
-            rev: 0,
-            dev: device.to_owned(),
-            at: at.clone(),
-            nth,
-            what,
-        })
-        .collect();
+    let records = records(facts, at, None, device);
     let root = new_folder(machine);
     let now = clock::now().to_utc();
     let (mut writer, _) = Writer::lock(machine, &root, device.to_owned(), now, LOCK_WAIT)
@@ -184,17 +174,7 @@ fn placements(ladder: &Ladder, facts: &[Fact], at: &Written, name: &Name) -> Vec
     let log = Log {
         name: name.as_str().to_owned(),
         folder: name.folder(),
-        records: (0..)
-            .zip(facts)
-            .map(|(nth, what)| Record {
-                id: Default::default(),
-                rev: 0,
-                dev: String::new(),
-                at: at.clone(),
-                nth,
-                what: what.clone(),
-            })
-            .collect(),
+        records: records(facts.to_vec(), at, None, ""),
     };
     let timeline = Timeline::new(&log, Catalogue::shipped(), at.date());
     let rails = rails(ladder);

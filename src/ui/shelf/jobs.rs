@@ -14,6 +14,7 @@ use super::draft::Drafts;
 use super::opened::{Ended, Opened};
 use super::watch::Watch;
 use super::workshop::Workshop;
+use super::write::NOTHING_OPEN;
 use super::{Shelf, Wake, first, import};
 
 /// A logbook as a thread opened it.
@@ -192,7 +193,7 @@ impl Shelf {
     /// Waits for another writer on a thread; then `deed` is done.
     pub(super) fn begin_wait(&mut self, deed: Deed) -> Done {
         let Some(root) = self.opened.as_ref().map(|opened| opened.book.root.clone()) else {
-            return Done::Failed("No logbook is open.".to_owned());
+            return Done::Failed(NOTHING_OPEN.to_owned());
         };
         let wait = self.desk.wait(&self.machine, &root, &self.device);
         let wake = self.wake.clone();
@@ -292,10 +293,10 @@ impl Shelf {
         self.keeps = (!is_throw_away).then(|| opened.book.root.clone());
         (self.saved_class, self.class) = (None, Vec::new());
         self.take_backs.clear();
-        self.drafts = Drafts::of(&self.machine, &opened, is_throw_away);
+        let may_write = desk.read_only.is_none();
+        self.drafts = Drafts::of(&self.machine, &opened, is_throw_away, may_write);
         // What is typed in the logbook that was open is kept before the new one's is read: they may be the same.
         self.workshop = Workshop::default();
-        let may_write = desk.read_only.is_none();
         self.workshop = Workshop::of(&self.machine, &opened.book.root, is_throw_away, may_write);
         self.opened = Some(opened);
         self.desk = desk;

@@ -80,7 +80,7 @@ fn all_lines(opened: &Opened, log: &Log, history: &History) -> Vec<JournalLine> 
         let mut line = JournalLine {
             id: record.id.to_string(),
             day: record.at.date().format("%a %-d %b %Y").to_string(),
-            time: clock_time(record.at.as_str()),
+            time: say::clock_time(record.at.as_str()),
             kind: kind(&record.what),
             rail: words.rail,
             what: words.what,
@@ -162,11 +162,6 @@ fn kept(opened: &Opened, log: &Log) -> Vec<String> {
         .filter(|problem| problem.what.contains("it is kept"))
         .map(|problem| format!("{}: {}", say::place(&problem.place), visible(&problem.what)))
         .collect()
-}
-
-/// `18:42` of a time as written; nothing for a day without a time.
-pub(super) fn clock_time(written: &str) -> String {
-    written.get(11..16).unwrap_or_default().to_owned()
 }
 
 /// What kind of record it is.

@@ -60,7 +60,7 @@ impl Shelf {
                 ))
             }
             JournalDeed::Retract(id, why) => {
-                let target = self.id(&id)?;
+                let target = id_of(&id)?;
                 let why = Some(why.trim().to_owned()).filter(|why| !why.is_empty());
                 self.change_record(target, Fact::Retract { target, why })?
                     .ok_or(GONE)?;
@@ -70,7 +70,7 @@ impl Shelf {
                 ))
             }
             JournalDeed::Restore(id) => {
-                let target = self.id(&id)?;
+                let target = id_of(&id)?;
                 self.change_record(target, Fact::Restore { target })?
                     .ok_or("it counts already.")?;
                 self.take_backs.push(TakeBack::Retract(target));
@@ -146,16 +146,12 @@ impl Shelf {
         matches!(deed, Deed::Undo | Deed::Journal(_) | Deed::MendSet(_))
     }
 
-    fn id(&self, id: &str) -> Result<Id, NotDone> {
-        Id::from_string(id).map_err(|_| NotDone::from(GONE))
-    }
-
     /// The amend that makes a record of the open athlete say what is typed.
     fn amended(&self, id: &str, typed: &[(Column, String)]) -> Result<(Id, Fact), Refused> {
         let whole = |words: &str| vec![(None, words.to_owned())];
         let opened = self.opened.as_ref().ok_or_else(|| whole(NOTHING_OPEN))?;
         let log = opened.open_log().ok_or_else(|| whole(GONE))?;
-        let id = Id::from_string(id).map_err(|_| whole(GONE))?;
+        let id = id_of(id).map_err(whole)?;
         let old = log
             .records
             .iter()
@@ -174,6 +170,10 @@ impl Shelf {
         let new = new.map_err(|why| vec![refused(why)])?;
         Ok((id, amend_of(old, new, Some(log))))
     }
+}
+
+fn id_of(id: &str) -> Result<Id, &'static str> {
+    Id::from_string(id).map_err(|_| GONE)
 }
 
 const GONE: &str = "that record is gone or retracted by now.";

@@ -56,7 +56,7 @@ fn line(opened: &Opened, record: &Record, new: &[NewBest], suspects: &[Suspect])
     let (rail, what, result) = said(&opened.catalogue, opened.book.unit(), &record.what);
     LoggedLine {
         id: record.id.to_string(),
-        time: clock_time(record.at.as_str()),
+        time: say::clock_time(record.at.as_str()),
         rail: rail.filter(|rail| *rail != Rail::Both),
         what,
         result,
@@ -74,11 +74,6 @@ fn line(opened: &Opened, record: &Record, new: &[NewBest], suspects: &[Suspect])
     }
 }
 
-/// `18:42` of a time as written; nothing for a day without a time.
-fn clock_time(written: &str) -> String {
-    written.get(11..16).unwrap_or_default().to_owned()
-}
-
 pub(super) fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Rail>, String, String) {
     match fact {
         Fact::Set(set) => of_set(catalogue, unit, set),
@@ -87,7 +82,7 @@ pub(super) fn said(catalogue: &Catalogue, unit: Unit, fact: &Fact) -> (Option<Ra
             site, side, score, ..
         } => (
             side.map(|side| Rail::from(Some(side))),
-            capital(site.word()),
+            say::capital(site.word()),
             format!("pain {score} of 10"),
         ),
         Fact::Placement {
@@ -140,11 +135,4 @@ fn of_set(catalogue: &Catalogue, unit: Unit, set: &Set) -> (Option<Rail>, String
         format!("{title}{load}"),
         result,
     )
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -7,6 +7,7 @@ mod cards;
 mod class;
 mod desk;
 mod draft;
+mod draft_file;
 mod first;
 mod import;
 mod jobs;
@@ -44,10 +45,9 @@ use crate::logbook::Machine;
 
 use super::book::{Book, Deed, Done, News};
 use super::gym::GymDeed;
-use super::screens::Screens;
 use super::views::{
     AthleteLine, Banner, ClassView, FirstView, FrameView, GymView, ImportView, JournalView, LaddersView,
-    NextView, RosterView, Saved, TotalsView, WeekView, WeighInsView, WorkshopView,
+    NextView, Place, RosterView, Saved, TotalsView, WeekView, WeighInsView, WorkshopView,
 };
 
 pub use memory::open_window;
@@ -220,7 +220,7 @@ impl Book for Shelf {
         };
         FrameView {
             logbook: opened.title(),
-            places: Screens::PLACES.to_vec(),
+            places: Place::ALL.to_vec(),
             athlete: opened.athlete().map(|(nth, athlete)| AthleteLine {
                 name: athlete.line.athlete.clone(),
                 nth: nth + 1,

@@ -23,7 +23,7 @@ pub(super) fn gym(opened: &Opened, device: &str) -> GymView {
         } else {
             ""
         };
-        let records = counted(i64::try_from(seen.records).unwrap_or(i64::MAX), "record");
+        let records = counted(seen.records, "record");
         MachineLine {
             name: format!("{}{this}", seen.device),
             words: format!("{records}, the last of {}", seen.last.date().format("%-d %b %Y")),

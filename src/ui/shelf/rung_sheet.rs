@@ -4,6 +4,7 @@ use crate::body::RungDemand;
 use crate::catalogue::{Amount, Entry, Ladder, Rung};
 use crate::coaching::entry::holds;
 use crate::coaching::progress::{Progress, last_time};
+use crate::coaching::standing::Line;
 use crate::report::numbers::{counted, day, number};
 use crate::timeline::Timeline;
 use crate::ui::views::{Phrase, SheetLine, SheetSection, SheetView};
@@ -45,7 +46,7 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Chance", chances),
         ("Holds you back", sheets.beliefs.held_back.clone()),
         ("Last work", of_last(sheets, rung)),
-        ("Fall back", of_fall_back(sheets.ladder, rung)),
+        ("Fall back", of_fall_back(sheets, rung)),
         ("Estimate", sheets.beliefs.evidence.clone()),
         ("Forecast", sheets.beliefs.forecasts.clone()),
         ("Care", of_care(sheets, rung)),
@@ -113,7 +114,7 @@ fn of_standard(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
         let done = say::few(progress.met_on.len()).min(standard.days);
         let words = match progress.met_on.last() {
             Some(last) => format!("{done} of {} days, {}", standard.days, day(*last)),
-            None => format!("0 of {}", counted(i64::from(standard.days), "day")),
+            None => format!("0 of {}", counted(standard.days, "day")),
         };
         lines.push(SheetLine {
             days: Some((done, standard.days)),
@@ -175,7 +176,7 @@ fn of_work(rung: &Rung) -> Vec<SheetLine> {
         work.sets,
         say::range(work.range),
         crate::report::advice::rest(work.rest_secs),
-        counted(i64::from(work.exposures_a_week), "day"),
+        counted(work.exposures_a_week, "day"),
     ))];
     lines.extend(say::help(&rung.help).map(|words| SheetLine::words(words).quiet()));
     lines
@@ -196,8 +197,8 @@ fn of_last(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
         .collect()
 }
 
-fn of_fall_back(ladder: &Ladder, rung: &Rung) -> Vec<SheetLine> {
-    ladder
+fn of_fall_back(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
+    Line::of(sheets.ladder, sheets.timeline)
         .below(rung)
         .map(|below| SheetLine::words(below.title.as_str()))
         .into_iter()

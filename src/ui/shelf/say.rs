@@ -5,6 +5,8 @@ use chrono::NaiveDate;
 use crate::catalogue::{Range, Rung, Standard};
 pub(super) use crate::report::advice::help;
 use crate::report::numbers::number;
+pub(super) use crate::report::numbers::reps;
+pub(super) use crate::report::words::capital;
 use crate::timeline::LoggedSet;
 use crate::units::{Outcome, Rail};
 
@@ -102,19 +104,7 @@ pub(super) fn few(count: usize) -> u8 {
     u8::try_from(count).unwrap_or(u8::MAX)
 }
 
-/// `1 rep`, `4 reps`.
-pub(super) fn reps(count: f64) -> String {
-    if count == 1.0 {
-        "1 rep".to_owned()
-    } else {
-        format!("{} reps", number(count, 0))
-    }
-}
-
-/// The words with a capital letter first.
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+/// `18:42` of a time as written; nothing for a day without a time.
+pub(super) fn clock_time(written: &str) -> String {
+    written.get(11..16).unwrap_or_default().to_owned()
 }

@@ -18,7 +18,7 @@ use crate::units::{Bodyweight, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
 use super::people::out_folder;
-use super::strength;
+use super::{say, strength};
 
 /// Everything that Totals shows is made from this.
 struct Made<'o, 'a> {
@@ -207,11 +207,7 @@ impl Made<'_, '_> {
     }
 
     fn point_words(&self, point: &Point, body: Bodyweight, standing: &[Ranking]) -> String {
-        let reps = if point.reps == 1.0 {
-            "1 rep".to_owned()
-        } else {
-            format!("{} reps", number(point.reps, 0))
-        };
+        let reps = say::reps(point.reps);
         let missed = if point.missed { ", then missed" } else { "" };
         let doubted = if point.doubted {
             "; looks like a slip, check the entry"

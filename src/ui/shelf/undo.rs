@@ -92,12 +92,11 @@ impl Shelf {
             }
             Ok(batch)
         })?;
-        let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
-        let all = records.values().map(Vec::len).sum();
+        let all: usize = records.values().map(Vec::len).sum();
         Ok(format!(
             "Taken back: {} of {}.",
-            count(all, "record"),
-            count(records.len(), "athlete")
+            counted(all, "record"),
+            counted(records.len(), "athlete")
         ))
     }
 

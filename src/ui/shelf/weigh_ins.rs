@@ -7,9 +7,9 @@ use chrono::{Datelike, NaiveDate};
 use crate::coaching::care;
 use crate::logbook::Fact;
 use crate::logbook::record::{PhaseKind, Set};
-use crate::report::numbers::{about, day, days, kg, number};
+use crate::report::numbers::{about, ago, counted, day, days, kg, number};
 use crate::report::words::Words;
-use crate::timeline::{Timeline, WeighDay};
+use crate::timeline::{TREND_DAYS, TREND_SPAN, TREND_WINDOW, Timeline, WeighDay};
 use crate::ui::views::{JournalLine, JournalView, WeighInsView};
 use crate::units::{Mass, Typed, Unit};
 
@@ -109,7 +109,7 @@ fn numbers(timeline: &Timeline<'_>, unit: Unit) -> Vec<(&'static str, String, St
     let mut numbers = Vec::new();
     let counting: Vec<&WeighDay> = timeline.weigh_ins.days().iter().filter(|day| !day.odd).collect();
     if let Some(last) = counting.last() {
-        let ago = crate::report::numbers::ago((on - last.date).num_days());
+        let ago = ago((on - last.date).num_days());
         let how = "The mean of the latest day that was weighed on and doesn't look like a slip.";
         numbers.push((
             "Last weighed",
@@ -121,10 +121,7 @@ fn numbers(timeline: &Timeline<'_>, unit: Unit) -> Vec<(&'static str, String, St
         Some(trend) => {
             let of = format!(
                 "A straight line (least squares) through the {} since {}; odd ones are left out.",
-                crate::report::numbers::counted(
-                    i64::try_from(trend.days).unwrap_or(i64::MAX),
-                    "weigh-in day"
-                ),
+                counted(trend.days, "weigh-in day"),
                 day(trend.since)
             );
             numbers.push((
@@ -147,7 +144,9 @@ fn numbers(timeline: &Timeline<'_>, unit: Unit) -> Vec<(&'static str, String, St
         None => numbers.push((
             "Trend",
             "not yet".to_owned(),
-            "It needs four days of the last 28, at least two weeks from the first to the last.".to_owned(),
+            format!(
+                "It needs {TREND_DAYS} days of the last {TREND_WINDOW}, at least {TREND_SPAN} from the first to the last."
+            ),
         )),
     }
     numbers.push(match timeline.phases.current() {

@@ -7,7 +7,7 @@ use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer
 use crate::problem::quoted;
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
-use crate::units::{Effort, Given, OutOfRange, Outcome, Reps, Seconds, Typed, Unit};
+use crate::units::{Bodyweight, Effort, Given, OutOfRange, Outcome, Reps, Seconds, Typed, Unit};
 
 use super::desk::NotDone;
 use super::opened::Opened;
@@ -221,17 +221,19 @@ pub(super) fn typed_load(value: f64, unit: Unit) -> Result<Option<Load>, String>
     })
 }
 
-/// A bodyweight that a person can have, 20 to 400 kg.
+/// A bodyweight that a person can have.
 pub(super) fn bodyweight(value: f64, unit: Unit) -> Result<Typed, String> {
     let typed = Typed::new(value, unit).map_err(said)?;
-    if (20.0..=400.0).contains(&typed.mass().kg()) {
-        Ok(typed)
-    } else {
-        Err(format!(
-            "{value} {} is no bodyweight; it lies between 20 and 400 kg.",
-            unit.sign()
-        ))
+    let believed = Bodyweight::BELIEVED_KG;
+    if believed.contains(&typed.mass().kg()) {
+        return Ok(typed);
     }
+    Err(format!(
+        "{value} {} is no bodyweight; it lies between {} and {} kg.",
+        unit.sign(),
+        believed.start(),
+        believed.end()
+    ))
 }
 
 fn said(error: OutOfRange) -> String {
@@ -243,11 +245,16 @@ pub(super) fn effort(amount: f64, is_hold: bool) -> Result<Effort, String> {
     if is_hold {
         return Seconds::try_from(amount).map(Effort::Hold).map_err(said);
     }
-    (0..=1000u16)
+    (0..=Reps::MOST)
         .find(|count| f64::from(*count) == amount)
         .and_then(|count| Reps::try_from(count).ok())
         .map(Effort::Reps)
-        .ok_or_else(|| format!("{amount} is no number of reps; it is whole, up to 1000."))
+        .ok_or_else(|| {
+            format!(
+                "{amount} is no number of reps; it is whole, up to {}.",
+                Reps::MOST
+            )
+        })
 }
 
 /// A set of an athlete, with the load that the session asked of them.

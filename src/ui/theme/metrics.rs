@@ -1,7 +1,5 @@
 //! Spaces, sizes and strokes, in points at 100 % text zoom. The design's own choice unless a source is named.
 
-/// Spaces between things.
-pub const SPACE: [f32; 6] = [4.0, 8.0, 12.0, 16.0, 20.0, 28.0];
 /// Radius of boxes.
 pub const RADIUS_BOX: f32 = 3.0;
 /// Radius of chips and buttons.
@@ -28,8 +26,6 @@ pub const NEXT_WIDE: f32 = 1200.0;
 pub const COMPACT: f32 = 760.0;
 /// A hand moving to a new rung, seconds.
 pub const MOVE_SECS: f32 = 0.22;
-/// A belief band changing, seconds.
-pub const BAND_SECS: f32 = 0.16;
 
 /// Sizes of type.
 pub mod size {

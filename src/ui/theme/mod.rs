@@ -24,7 +24,7 @@ pub use type_faces::{Face, line_height, set_type};
 /// Colours by meaning. One struct for both themes, so that neither can miss a token.
 #[derive(Debug, Clone, PartialEq, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "a token is named by its meaning")]
 pub struct Theme {
     pub dark: bool,
     pub bench: Tint,

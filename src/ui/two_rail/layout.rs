@@ -159,11 +159,6 @@ impl Layout {
             .map(|over| self.first - over)
     }
 
-    /// Points for a unit of demand.
-    pub fn scale(&self) -> Option<f64> {
-        self.heights.scale
-    }
-
     /// The line that parts left from right.
     pub fn middle(&self) -> f32 {
         (self.rails[0] + self.rails[1]) / 2.0

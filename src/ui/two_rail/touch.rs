@@ -65,42 +65,8 @@ pub fn ladder_ui(
             press_spot(ui, &painter, spot, reach, &words, chosen, &mut touch);
         }
     }
-    for (nth, branch) in view.branches.iter().enumerate().filter(|_| width != Width::Strip) {
-        let place = layout.branches[nth];
-        let names = Rect::from_x_y_ranges(
-            layout.area.left()..=layout.rails[0] - 14.0,
-            place.label_y - 17.0..=place.label_y + 17.0,
-        );
-        let words = spoken::branch_words(view, branch);
-        press_spot(ui, &painter, Spot::Branch(nth), names, &words, chosen, &mut touch);
-    }
-    for (nth, companion) in view
-        .companions
-        .iter()
-        .enumerate()
-        .filter(|_| width != Width::Strip)
-    {
-        let place = layout.companions[nth];
-        let names = Rect::from_x_y_ranges(
-            layout.area.left()..=layout.rails[0] - 60.0,
-            place.label_y - 17.0..=place.label_y + 17.0,
-        );
-        let met = if companion.met { "met" } else { "not yet" };
-        say(
-            ui,
-            ("companion", nth),
-            names,
-            &format!("Companion {}, {}, {met}", companion.title, companion.line),
-        );
-    }
     if width != Width::Strip {
-        let tags = belief::tags(&painter, view, layout, &theme);
-        for (rail, tag) in tags.into_iter().filter(|(_, tag)| clip.contains_rect(*tag)) {
-            if let Some(outlook) = view.outlook.iter().find(|outlook| outlook.rail == rail) {
-                let id = ui.scope_id().with(("belief", rail));
-                crate::ui::widgets::explained(ui, tag, id, outlook.how.clone());
-            }
-        }
+        beside_ui(ui, &painter, clip, view, layout, chosen, &mut touch);
     }
     for hand in &view.hands {
         hand_ui(ui, &painter, view, layout, hand, still, &theme);
@@ -113,6 +79,40 @@ pub fn ladder_ui(
         touch.scrolled += ui.input(|input| input.smooth_scroll_delta().y);
     }
     touch
+}
+
+/// What stands beside the rungs: branches to press, companions and beliefs to read.
+fn beside_ui(
+    ui: &mut Ui,
+    painter: &Painter,
+    clip: Rect,
+    view: &LadderView,
+    layout: &Layout,
+    chosen: Option<Spot>,
+    touch: &mut LadderTouch,
+) {
+    let names = |label_y: f32, before_rail: f32| {
+        let right = layout.rails[0] - before_rail;
+        Rect::from_x_y_ranges(layout.area.left()..=right, label_y - 17.0..=label_y + 17.0)
+    };
+    for (nth, branch) in view.branches.iter().enumerate() {
+        let names = names(layout.branches[nth].label_y, 14.0);
+        let words = spoken::branch_words(view, branch);
+        press_spot(ui, painter, Spot::Branch(nth), names, &words, chosen, touch);
+    }
+    for (nth, companion) in view.companions.iter().enumerate() {
+        let names = names(layout.companions[nth].label_y, 60.0);
+        let met = if companion.met { "met" } else { "not yet" };
+        let words = format!("Companion {}, {}, {met}", companion.title, companion.line);
+        say(ui, ("companion", nth), names, &words);
+    }
+    let tags = belief::tags(painter, view, layout, &Theme::of(ui));
+    for (rail, tag) in tags.into_iter().filter(|(_, tag)| clip.contains_rect(*tag)) {
+        if let Some(outlook) = view.outlook.iter().find(|outlook| outlook.rail == rail) {
+            let id = ui.scope_id().with(("belief", rail));
+            crate::ui::widgets::explained(ui, tag, id, outlook.how.clone());
+        }
+    }
 }
 
 fn press_spot(

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// A place of the window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[allow(missing_docs)]
+#[allow(missing_docs, reason = "each is its own title")]
 pub enum Place {
     Roster,
     Next,
@@ -52,11 +52,6 @@ impl Place {
             .zip(Place::ALL)
             .find(|(_, place)| *place == self)
             .map_or(0, |(number, _)| number)
-    }
-
-    /// Whether it shows one athlete.
-    pub fn is_of_athlete(self) -> bool {
-        !matches!(self, Place::Roster | Place::Workshop | Place::Settings)
     }
 }
 

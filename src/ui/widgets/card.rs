@@ -21,11 +21,6 @@ pub fn card(painter: &Painter, rect: Rect, band: Option<Color32>, theme: &Theme)
     }
 }
 
-/// The ring around the card whose hand the dock logs for.
-pub fn state_ring(painter: &Painter, rect: Rect, colour: Color32) {
-    painter.rect_stroke(rect, RADIUS_CARD, Stroke::new(1.5, colour), StrokeKind::Inside);
-}
-
 /// Height of a caution in a box `width` wide, and what paints it at the box's left top.
 pub fn caution_box(ui: &mut Ui, words: &Phrase, width: f32) -> (f32, impl FnOnce(&mut Ui, Rect) + use<>) {
     let theme = Theme::of(ui);

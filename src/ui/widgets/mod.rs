@@ -18,7 +18,7 @@ pub use belt::{belt, disc_rect, plate};
 pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
 pub(crate) use button::{press, press_chosen};
 pub(crate) use card::error_line;
-pub use card::{card, caution_box, state_ring};
+pub use card::{card, caution_box};
 pub use chip::{SetChip, set_chip};
 pub use disc::{hand_disc, hand_mark};
 pub use key_cap::{key_cap, key_cap_width};
@@ -27,7 +27,7 @@ pub use rest_track::{RestTrack, clock_words, rest_track};
 pub use slider::Slider;
 pub use tick_box::tick_box;
 
-use egui::{Id, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
+use egui::{EventFilter, Id, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 
 use super::theme::{FOCUS_GAP, STROKE_NOW, Theme};
 
@@ -99,6 +99,19 @@ pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, theme: &Theme) {
         Stroke::new(STROKE_NOW, *theme.ink),
         StrokeKind::Outside,
     );
+}
+
+/// ← and → are the place's own here; they must not walk the focus away from whatever has it.
+pub(crate) fn keep_arrows(ui: &Ui) {
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| {
+        if let Some(id) = memory.focused() {
+            memory.set_focus_lock_filter(id, filter);
+        }
+    });
 }
 
 /// Says on hover and on focus how what stands in `rect` came about.

@@ -6,7 +6,7 @@ use crate::logbook::Settings;
 use crate::ui::book::NewLogbook;
 use crate::ui::screens::next::typed_number;
 use crate::ui::views::{FirstView, LadderChoice};
-use crate::units::Unit;
+use crate::units::{Height, Unit};
 
 /// What is typed so far.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -88,7 +88,7 @@ impl StartState {
 }
 
 fn height(text: &str) -> Option<f64> {
-    typed_number(text).filter(|cm| (50.0..=260.0).contains(cm))
+    typed_number(text).filter(|cm| Height::BELIEVED_CM.contains(cm))
 }
 
 fn optional<T>(

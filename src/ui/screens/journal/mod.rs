@@ -150,11 +150,11 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &mut JournalSta
         let at = field.right_center() - vec2(8.0, 0.0);
         key_cap(ui.painter(), at, Align2::RIGHT_CENTER, "/", *theme.ink2, &theme);
     }
-    let many = |count: usize| counted(i64::try_from(count).unwrap_or(i64::MAX), "record");
+    let all = counted(view.lines.len(), "record");
     let words = if state.filter.trim().is_empty() {
-        many(view.lines.len())
+        all
     } else {
-        format!("{} of {}", state.order.len(), many(view.lines.len()))
+        format!("{} of {all}", state.order.len())
     };
     let ink = Ink::new(Face::Label, size::BODY, *theme.ink2);
     let galley = Line::new(&words, ink).on_one_line(ui.painter(), field.left() - room.left() - 12.0);

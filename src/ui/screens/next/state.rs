@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::coaching::typed::number;
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::views::{Asked, CardView, NextView, SetDraft};
@@ -316,13 +317,9 @@ impl NextState {
     }
 }
 
-/// The number that a person typed, with a point or a comma.
+/// The number over zero that a person typed, with a point or a comma.
 pub fn typed_number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".");
-    let plain = text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
-    text.parse()
-        .ok()
-        .filter(|value: &f64| plain && *value > 0.0 && value.is_finite())
+    number(text).filter(|value| *value > 0.0)
 }
 
 fn toggled(now: Outcome, to: Outcome) -> Outcome {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use egui::{Align2, Color32, Galley, Painter, Pos2, Rect, Stroke, StrokeKind, TextEdit, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
-use crate::ui::pen::{Ink, Line, letters, named_galley};
+use crate::ui::pen::{Ink, Line, letters, named_galley, width_of};
 use crate::ui::screens::next::header_bar;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{Need, RosterLine, RosterView};
@@ -192,13 +192,7 @@ pub(super) fn foot_ui(ui: &mut Ui, rect: Rect, line: Option<&RosterLine>) {
     let whole: f32 = line
         .why
         .iter()
-        .map(|(_, why)| {
-            BESIDE_WHY
-                + Line::new(why, ink)
-                    .on_one_line(ui.painter(), f32::INFINITY)
-                    .size()
-                    .x
-        })
+        .map(|(_, why)| BESIDE_WHY + width_of(ui.painter(), why, ink))
         .sum();
     // The why comes first: the keys are on F1 too.
     let keys = [(0..6, ALL_KEYS), (2..4, FEW_KEYS)];

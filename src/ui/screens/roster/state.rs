@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::gym::GymDeed;
-use crate::ui::views::{GymView, Need, Paper, Place, RosterLine, RosterView};
+use crate::ui::views::{GymView, Need, Paper, Place, RosterView};
 
 use super::order::Order;
 use super::over::{NewPerson, Over, Person};
@@ -35,14 +35,6 @@ pub struct RosterState {
 }
 
 impl RosterState {
-    /// Lines that pass the filter.
-    pub fn shown<'a>(&mut self, view: &'a RosterView) -> Vec<&'a RosterLine> {
-        self.refresh(view);
-        (0..self.order.len())
-            .filter_map(|nth| self.order.line(view, nth))
-            .collect()
-    }
-
     pub(super) fn refresh(&mut self, view: &RosterView) {
         self.order.refresh(view, &self.filter, self.need, self.loaded);
         self.chosen = self.chosen.min(self.order.len().saturating_sub(1));

@@ -3,14 +3,14 @@
 
 mod plot;
 
-use egui::{EventFilter, Ui};
+use egui::Ui;
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::screens::sheet::SheetFrame;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{StrengthView, SuspectView};
-use crate::ui::widgets::{Button, explained};
+use crate::ui::widgets::{Button, explained, keep_arrows};
 
 /// Width of the sheet, points.
 const WIDTH: f32 = 920.0;
@@ -137,19 +137,6 @@ impl StrengthSheet {
             quiet(ui, words);
         }
     }
-}
-
-/// ← and → walk the sets; they must not walk the focus away from whatever has it.
-fn keep_arrows(ui: &Ui) {
-    let filter = EventFilter {
-        horizontal_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| {
-        if let Some(id) = memory.focused() {
-            memory.set_focus_lock_filter(id, filter);
-        }
-    });
 }
 
 /// The title of the button that opens it: with how many sets look like typos.

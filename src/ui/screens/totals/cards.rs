@@ -3,7 +3,7 @@
 use egui::{Align2, Rect, Stroke, StrokeKind, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::about;
+use crate::report::numbers::{about, counted};
 use crate::report::totals as words;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
@@ -163,11 +163,7 @@ fn choices(pen: &mut Pen<'_>, indent: f32, state: &mut TotalsState) {
         let chosen = reps == state.reps();
         let id = pen.ui.scope_id().with(("reps", reps));
         let response = pen.ui.interact(box_, id, egui::Sense::click());
-        let spoken = if reps == 1 {
-            "1 rep".to_owned()
-        } else {
-            format!("{reps} reps")
-        };
+        let spoken = counted(reps, "rep");
         response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, chosen, &spoken));
         let (fill, ink) = if chosen {
             (*theme.ink, *theme.raised)

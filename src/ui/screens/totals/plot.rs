@@ -11,9 +11,9 @@ pub(super) use marks::sign;
 use egui::{Align2, Painter, Rect, Shape, Stroke, Ui, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::number;
+use crate::report::numbers::{counted, number};
 use crate::report::totals::signed;
-use crate::ui::pen::{Ink, Line, letters, named_galley};
+use crate::ui::pen::{Ink, Line, letters, named_galley, width_of};
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::two_rail::heights::many;
 use crate::ui::views::LiftView;
@@ -133,11 +133,7 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme:
             continue;
         }
         let words = number(value, 1);
-        let half = Line::new(&words, quiet)
-            .on_one_line(painter, f32::INFINITY)
-            .size()
-            .x
-            / 2.0;
+        let half = width_of(painter, &words, quiet) / 2.0;
         if asked.is_some_and(|asked| (asked - x).abs() < half + 4.0) {
             continue;
         }
@@ -154,11 +150,7 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme:
             quiet,
         );
     }
-    let counted = if reps == 1 {
-        "1 rep".to_owned()
-    } else {
-        format!("{reps} reps")
-    };
+    let counted = counted(reps, "rep");
     let upward = format!("system load, {} ({counted})", axes.unit.sign());
     letters(
         painter,

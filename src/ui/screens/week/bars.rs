@@ -2,7 +2,7 @@
 
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 
-use crate::ui::pen::{Ink, Line, Pen, letters};
+use crate::ui::pen::{Ink, Line, Pen, letters, width_of};
 use crate::ui::theme::{Face, STROKE_LINE, STROKE_OUTLINE, Theme, size, translucent};
 use crate::ui::two_rail::heights::many;
 use crate::ui::views::{GroupView, Standing, WeekView};
@@ -121,15 +121,7 @@ fn head_ui(ui: &mut Ui, inner: Rect, roomy: bool) {
     let painter = ui.painter();
     let y = inner.top() + if roomy { 24.0 } else { 48.0 };
     let words = ["direct", "indirect, counts half", "range"];
-    let widths: Vec<f32> = words
-        .iter()
-        .map(|word| {
-            Line::new(word, quiet)
-                .on_one_line(painter, f32::INFINITY)
-                .size()
-                .x
-        })
-        .collect();
+    let widths: Vec<f32> = words.iter().map(|word| width_of(painter, word, quiet)).collect();
     let all: f32 = widths.iter().sum::<f32>() + 3.0 * 24.0 + 2.0 * 14.0;
     let mut x = if roomy { inner.right() - all } else { inner.left() };
     for (nth, (word, width)) in words.iter().zip(&widths).enumerate() {

@@ -6,12 +6,13 @@ mod header;
 mod joints;
 mod session;
 
-use egui::{EventFilter, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use egui::{Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed};
 use crate::ui::theme::{COMPACT, NARROW, Theme};
 use crate::ui::views::WeekView;
+use crate::ui::widgets::keep_arrows;
 
 use super::totals::empty_ui;
 use super::{Around, Screen};
@@ -139,17 +140,4 @@ fn body_ui(ui: &mut Ui, place: Rect, view: &WeekView, wide: bool) -> f32 {
     let bottom = rest.bottom().max(rest.top() + needed);
     bars::bars_ui(ui, left.with_max_y(bottom), view);
     joints::joints_ui(ui, right.with_max_y(bottom), view)
-}
-
-/// ← and → turn the weeks; they must not walk the focus away from the row that has it.
-fn keep_arrows(ui: &Ui) {
-    let filter = EventFilter {
-        horizontal_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| {
-        if let Some(id) = memory.focused() {
-            memory.set_focus_lock_filter(id, filter);
-        }
-    });
 }

@@ -38,6 +38,7 @@ impl Shelf {
             }
             Replaced::Done => {
                 self.workshop.typed.take(file);
+                // What fails here is tried again while the window polls.
                 let _ = self.workshop.typed.keep();
                 self.own_changed(file, Some(text));
                 Ok(Came::Saved(format!("Saved. {}", verdict(&checked))))
@@ -94,6 +95,7 @@ impl Shelf {
             return Err("Somebody else changed it just now, so it was not deleted. Look at it again.".into());
         }
         self.workshop.typed.take(file);
+        // As after a save: tried again while the window polls.
         let _ = self.workshop.typed.keep();
         self.workshop.gone = Some(Gone {
             file: file.to_owned(),
@@ -167,13 +169,12 @@ fn whole(file: &str) -> Result<WholeFile, String> {
 fn verdict(checked: &Checked) -> String {
     let errors = checked.errors();
     let warnings = checked.problems.len() - errors;
-    let count = |count: usize, noun: &str| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
     match (errors, warnings) {
         (0, 0) => "No mistakes: it is in use now.".to_owned(),
-        (0, warnings) => format!("It is in use now, with {}.", count(warnings, "warning")),
+        (0, warnings) => format!("It is in use now, with {}.", counted(warnings, "warning")),
         (errors, _) => format!(
             "It has {}; until it has none, the version before stays in use.",
-            count(errors, "mistake")
+            counted(errors, "mistake")
         ),
     }
 }

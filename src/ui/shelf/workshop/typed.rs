@@ -3,13 +3,12 @@
 
 use std::collections::BTreeMap;
 use std::io;
-use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
 use serde::{Deserialize, Serialize};
 
-use crate::logbook::machine::mark_of;
-use crate::logbook::{Machine, disk};
+use crate::logbook::Machine;
+use crate::ui::shelf::draft_file::{DraftFile, drafts_of};
 
 /// What is typed is kept so long after its first letter, again and again. Our choice: a kill costs at most the last word.
 const AT_LAST: Duration = Duration::from_millis(700);
@@ -28,7 +27,7 @@ pub(super) struct Typed {
 pub(super) struct AllTyped {
     files: BTreeMap<String, Typed>,
     /// Where they are kept; nowhere for a throw-away copy.
-    keeper: Option<(Machine, PathBuf)>,
+    kept_in: Option<DraftFile>,
     /// Since when something typed isn't kept.
     unkept: Option<Instant>,
 }
@@ -36,17 +35,12 @@ pub(super) struct AllTyped {
 impl AllTyped {
     /// What lies in the state folder for the logbook at `root`. What can't be read is set aside, never written over.
     pub fn of(machine: &Machine, root: &std::path::Path, may_write: bool) -> Self {
-        let real = disk::real_path_to_be(machine.disk(), root).unwrap_or_else(|_| root.to_owned());
-        let drafts = machine.places().state.join("drafts");
-        let file = drafts.join(format!("{}-ladders.ron", mark_of(&real)));
-        let bytes = machine.disk().read(&file).unwrap_or_default();
-        let read = ron::from_str(&String::from_utf8_lossy(&bytes));
-        if read.is_err() && !bytes.is_empty() && may_write {
-            let _ = machine.disk().rename(&file, &file.with_extension("damaged"));
-        }
+        let (folder, mark) = drafts_of(machine, root);
+        let path = folder.join(format!("{mark}-ladders.ron"));
+        let (kept_in, files) = DraftFile::open(machine, path, may_write);
         Self {
-            files: read.unwrap_or_default(),
-            keeper: Some((machine.clone(), file)),
+            files,
+            kept_in: Some(kept_in),
             unkept: None,
         }
     }
@@ -75,7 +69,7 @@ impl AllTyped {
     /// Keeps what was typed a moment ago.
     pub fn keep_in_time(&mut self) {
         if self.unkept.is_some_and(|since| since.elapsed() >= AT_LAST) {
-            // What can't be kept now is tried again with the next word; it is still in the window.
+            // What can't be kept now is tried again; it is still in the window.
             let _ = self.keep();
         }
     }
@@ -85,18 +79,14 @@ impl AllTyped {
     /// # Errors
     /// As the system says; then it is kept only as long as the window is open.
     pub fn keep(&mut self) -> io::Result<()> {
-        let (Some(_), Some((machine, file))) = (self.unkept.take(), &self.keeper) else {
+        let (Some(_), Some(file)) = (self.unkept.take(), &self.kept_in) else {
             return Ok(());
         };
-        if self.files.is_empty() {
-            return match machine.disk().remove(file) {
-                Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
-                _ => Ok(()),
-            };
+        let kept = file.write(Some(&self.files).filter(|files| !files.is_empty()));
+        if kept.is_err() {
+            self.unkept = Some(Instant::now());
         }
-        let text = ron::to_string(&self.files).map_err(io::Error::other)?;
-        disk::make_folders(machine.disk(), disk::parent_of(file))?;
-        disk::replace(machine.disk(), file, &file.with_extension("tmp"), text.as_bytes())
+        kept
     }
 }
 

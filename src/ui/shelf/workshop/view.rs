@@ -238,7 +238,7 @@ fn after_deleting(opened: &Opened, file: &str) -> String {
     let who = match on_it {
         0 => "Nobody is on it.".to_owned(),
         count => {
-            let athletes = counted(i64::try_from(count).unwrap_or(i64::MAX), "athlete");
+            let athletes = counted(count, "athlete");
             let is_shipped = Catalogue::shipped().ladder(&ladder.id).is_some();
             let then = if is_shipped {
                 "they go on with the shipped ladder of this id"

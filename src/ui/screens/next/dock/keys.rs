@@ -1,5 +1,6 @@
 //! Keys of the dock: hand, reps, reserve, seconds, the scale field.
 
+use crate::report::numbers::counted;
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, letters};
 use crate::ui::screens::next::state::{Held, NextState};
@@ -183,7 +184,7 @@ pub(super) fn rep_keys(
             continue;
         }
         let reps = from + nth;
-        let title = format!("{reps} reps");
+        let title = counted(reps, "rep");
         if key_at(
             ui,
             place,

@@ -1,7 +1,7 @@
 //! The one main button, and how the set ended.
 
 use crate::ui::action::{Action, Actions};
-use crate::ui::pen::{Ink, Line, letters};
+use crate::ui::pen::{Ink, Line, letters, width_of};
 use crate::ui::screens::next::state::NextState;
 use crate::ui::screens::next::words::{done_words, log_title};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
@@ -85,11 +85,7 @@ fn outcome_marks(ui: &mut Ui, button: Rect, card: &CardView, state: &NextState, 
             size::TABLE,
             if on { *theme.plum } else { *theme.ink2 },
         );
-        let width = Line::new(words, ink)
-            .on_one_line(ui.painter(), f32::INFINITY)
-            .size()
-            .x
-            + 34.0;
+        let width = width_of(ui.painter(), words, ink) + 34.0;
         let rect = Rect::from_min_size(pos2(x - 3.0, y - 12.0), vec2(width, 24.0));
         if rect.right() > button.right() + 4.0 {
             break;

@@ -4,7 +4,8 @@ use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2
 
 use crate::bests::{Fit, Kind};
 use crate::coaching::what_if::There;
-use crate::ui::pen::{Ink, Line, letters};
+use crate::report::numbers::counted;
+use crate::ui::pen::{Ink, letters, width_of};
 use crate::ui::screens::totals::axes::Axes;
 use crate::ui::theme::{Face, STROKE_NOW, Theme, size, translucent};
 use crate::ui::two_rail::heights::narrow;
@@ -167,7 +168,7 @@ pub(super) fn legend(
     theme: &Theme,
 ) {
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
-    let counted = format!("{reps} reps");
+    let counted = counted(reps, "rep");
     let (done, other) = match reps {
         1 => (["single, done", "single"], ["from 2–12 reps", "2–12 reps"]),
         _ => ([counted.as_str(); 2], ["from other reps", "others"]),
@@ -183,13 +184,7 @@ pub(super) fn legend(
     if lift.fit.is_some() {
         entries.push((4, ["fit, 50/80/95 %", "fit"]));
     }
-    let wide = |text: &str, room: f32| {
-        Line::new(text, quiet)
-            .on_one_line(painter, f32::INFINITY)
-            .size()
-            .x
-            + room
-    };
+    let wide = |text: &str, room: f32| width_of(painter, text, quiet) + room;
     // A small window has room for all of it in fewer words only.
     let long: f32 = entries.iter().map(|(_, [text, _])| wide(text, 44.0)).sum();
     let (short, room) = if long > card.width() - 26.0 {
