@@ -87,7 +87,7 @@ fn a_meet_is_printed_for_who_is_named_or_refused_with_its_reason() {
     let ran = meet(&["--athlete", "王佳慧", "--lift", "dip"]);
     assert_eq!(
         ran.err,
-        "rungwright: No meet for 王佳慧. No strength is believed yet: log sets of repetitions.\n"
+        "rungwright: No meet for 王佳慧. No strength is believed yet: log sets of repetitions; they count from the next day on.\n"
     );
     assert!(
         !home.path("m.pdf").exists(),
