@@ -33,7 +33,7 @@ impl Columns {
         let (time, kind, side, what, result, note) = if rect.width() >= 1100.0 {
             (Some(148.0), Some(204.0), 296.0, 324.0, 640.0, Some(790.0))
         } else if rect.width() >= 760.0 {
-            (Some(136.0), Some(182.0), 262.0, 288.0, 500.0, Some(620.0))
+            (Some(136.0), Some(182.0), 262.0, 288.0, 540.0, Some(660.0))
         } else if rect.width() >= 560.0 {
             (None, Some(148.0), 222.0, 246.0, 396.0, None)
         } else {

@@ -1,13 +1,14 @@
 //! The plot: weigh-in days as dots, those that look like a slip as rings, the line of the last weeks, phases shaded and named.
 
-use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
+use egui::{Align2, RichText, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
-    Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoints, Points, Span, VPlacement,
+    Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Span,
+    Text, VPlacement,
 };
 
 use crate::report::numbers::number;
 use crate::ui::screens::past_days::{day_words, months_between};
-use crate::ui::theme::{Theme, translucent};
+use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::views::WeighInsView;
 use crate::ui::widgets::focus_ring;
 
@@ -80,8 +81,23 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
             } else {
                 *mass
             };
+            let words = format!("{} {unit}", number(*mass, 1));
+            if (at - mass).abs() > f64::EPSILON {
+                let (anchor, off) = if at < *mass {
+                    (Align2::CENTER_TOP, -room * 0.12)
+                } else {
+                    (Align2::CENTER_BOTTOM, room * 0.12)
+                };
+                let said = RichText::new(&words).font(Face::Label.at(size::TABLE));
+                plot.add(
+                    Text::new("", PlotPoint::new(*day, at + off), said)
+                        .anchor(anchor)
+                        .color(*theme.plum)
+                        .allow_hover(false),
+                );
+            }
             plot.add(
-                Points::new(format!("{ODD}: {} {unit}", number(*mass, 1)), vec![[*day, at]])
+                Points::new(format!("{ODD}: {words}"), vec![[*day, at]])
                     .shape(MarkerShape::Diamond)
                     .filled(false)
                     .radius(5.5)
