@@ -193,3 +193,15 @@ fn an_archived_athlete_is_off_roster_and_sheet_and_comes_back_with_every_record(
     home.log(&["--phase", "active", "--at", "2026-03-19"]);
     assert_eq!(home.answer(&["roster", "--on", "2026-03-20"]), before);
 }
+
+#[test]
+fn plates_of_the_other_unit_say_theirs() {
+    let home = gym();
+    let next = |home: &Home| home.answer(&["next", "--athlete", "Ana", "--on", "2026-03-20"]);
+    assert!(next(&home).contains("(20)"), "{}", next(&home));
+    home.file(
+        "data/rungwright/logbook/logbook.ron",
+        "(format: 1, unit: lb, gear: kg(0), plates: [kg(20), kg(10), kg(5), kg(2.5)])",
+    );
+    assert!(next(&home).contains("(20 kg"), "{}", next(&home));
+}

@@ -22,6 +22,9 @@ const COMPANIONS_APART: f32 = 40.0;
 /// Names of companions and branches end so far left of the rail's middle.
 const NAMES_OFF: f32 = 72.0;
 
+/// Labels are so wide at most.
+const LABELS: f32 = 760.0;
+
 /// How much room a ladder has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Width {
@@ -215,6 +218,11 @@ impl Layout {
             return 0.0;
         }
         ((low + high) / 2.0 + FIRST_OVER_GROUND - self.area.height() / 2.0).clamp(0.0, self.scroll_max)
+    }
+
+    /// Where labels end: at the area's edge, on a very wide screen near enough for an eye to keep the line.
+    pub fn right(&self) -> f32 {
+        self.area.right().min(self.rails[1] + LABELS)
     }
 
     fn place_labels(&mut self) {

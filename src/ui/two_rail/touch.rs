@@ -43,7 +43,7 @@ pub fn ladder_ui(
         beside::names_on_rungs(&painter, view, layout, &theme);
     } else {
         beside::companions(&painter, view, layout, chosen, &theme);
-        beside::labels(&painter, view, layout, chosen, layout.area.right(), &theme);
+        beside::labels(&painter, view, layout, chosen, layout.right(), &theme);
         beside::demand_band(&painter, view, layout, chosen, &theme);
     }
     let mut touch = LadderTouch::default();
@@ -53,7 +53,7 @@ pub fn ladder_ui(
         let reach = match width {
             Width::Strip => place.rect.expand2(vec2(12.0, 7.0)),
             _ => Rect::from_x_y_ranges(
-                layout.rails[0] - 12.0..=layout.area.right(),
+                layout.rails[0] - 12.0..=layout.right(),
                 place.rect.expand(7.0).y_range(),
             ),
         };

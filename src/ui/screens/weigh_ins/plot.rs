@@ -7,6 +7,7 @@ use egui_plot::{
 };
 
 use crate::report::numbers::number;
+use crate::ui::screens::ladders::many;
 use crate::ui::screens::past_days::{day_words, months_between};
 use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::views::WeighInsView;
@@ -16,12 +17,20 @@ use crate::ui::widgets::focus_ring;
 const AXIS: f32 = 56.0;
 /// What a weigh-in that looks like a slip is called.
 const ODD: &str = "odd weigh-in";
-/// Most months that have a name on the axis.
+/// Most months that have a name on the axis, and the room that each needs, points.
 const NAMED: usize = 7;
+const MONTH_ROOM: f32 = 84.0;
+/// Room that each named mass needs, points.
+const MASS_ROOM: f32 = 36.0;
 
 pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     let theme = Theme::of(ui);
     let (today, unit) = (view.today, view.unit);
+    let free = ui.available_size() - Vec2::new(AXIS, 0.0);
+    let named = (1..=NAMED)
+        .rev()
+        .find(|count| many(*count) * MONTH_ROOM <= free.x)
+        .unwrap_or(1);
     let first = view.days.iter().map(|(day, ..)| *day).fold(-28.0, f64::min);
     let masses = || {
         view.days
@@ -52,7 +61,8 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
             AxisHints::new_x().formatter(months).placement(VPlacement::Bottom),
         ])
         .custom_y_axes(vec![AxisHints::new_y().formatter(masses_of).min_thickness(AXIS)])
-        .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
+        .x_grid_spacer(move |input| months_between(today, input.bounds, named))
+        .y_grid_spacer(move |input| even_masses(input.bounds, f64::from(free.y / MASS_ROOM)))
         .sense(Sense::click())
         .grid_color(*theme.line)
         .cursor_color(*theme.line)
@@ -116,6 +126,20 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     if shown.response.has_focus() {
         focus_ring(ui.painter(), shown.response.rect, 3.0, &theme);
     }
+}
+
+/// Even masses within the bounds, `most` at the most.
+fn even_masses((low, high): (f64, f64), most: f64) -> Vec<GridMark> {
+    const STEPS: [f64; 10] = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
+    let fits = |step: &&f64| (high - low) / **step <= most.max(1.0);
+    let step_size = STEPS.iter().find(fits).copied().unwrap_or(200.0);
+    std::iter::successors(Some((low / step_size).ceil()), |nth| Some(nth + 1.0))
+        .map(|nth| GridMark {
+            value: nth * step_size,
+            step_size,
+        })
+        .take_while(|mark| mark.value <= high)
+        .collect()
 }
 
 fn spoken(view: &WeighInsView) -> String {
