@@ -19,6 +19,9 @@ const GENERAL_SD: f64 = 0.18;
 /// No athlete's own line is taken for surer than this: the next months need not go as the last. An assumption.
 const LEAST_OWN_SD: f64 = 0.10;
 
+/// Bodyweights nearer than this are the same on a scale that shows tenths. Our choice.
+const ROUNDING_KG: f64 = 0.05;
+
 /// What a question about another bodyweight stands on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WhatIf {
@@ -152,7 +155,9 @@ impl WhatIf {
             added80: (added(low80), added(high80)),
             ratio: system.ratio(bodyweight),
             size_adjusted: size_adjusted(system, bodyweight),
-            beyond_log: logged.is_some_and(|(from, to)| bodyweight < from || bodyweight > to),
+            beyond_log: logged.is_some_and(|(from, to)| {
+                bodyweight.kg() < from.kg() - ROUNDING_KG || bodyweight.kg() > to.kg() + ROUNDING_KG
+            }),
             height_unknown: self.care.height.is_none(),
         })
     }

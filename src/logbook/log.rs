@@ -36,14 +36,24 @@ impl Log {
             .then(a.id.cmp(&b.id))
     }
 
-    /// The log as it was before the sets of `day`; everything else of that day stays. A session's advice comes from it, so
-    /// that the first set of an evening does not change what is asked of the second.
+    /// The log as it was before the sets of `day`; everything else of that day stays, a bodyweight that was logged with a
+    /// set too. A session's advice comes from it, so that the first set of an evening does not change what is asked of the
+    /// second.
     pub fn without_sets_of(&self, day: NaiveDate) -> Self {
-        let stays = |record: &&Record| record.at.date() != day || !matches!(record.what, Fact::Set(_));
+        let stays = |record: &Record| match &record.what {
+            Fact::Set(set) if record.at.date() == day => set.bodyweight.map(|bodyweight| Record {
+                what: Fact::WeighIn {
+                    bodyweight,
+                    note: None,
+                },
+                ..record.clone()
+            }),
+            _ => Some(record.clone()),
+        };
         Self {
             name: self.name.clone(),
             folder: self.folder.clone(),
-            records: self.records.iter().filter(stays).cloned().collect(),
+            records: self.records.iter().filter_map(stays).collect(),
         }
     }
 

@@ -3,7 +3,7 @@
 use crate::catalogue::{Help, Shape};
 use crate::coaching::advice::{Asked, LoadToday, NextStep, Prescription};
 use crate::coaching::warm_up::{Easy, WarmUpStep};
-use crate::units::Unit;
+use crate::units::{Typed, Unit};
 
 use super::belief::{expected_reps, probability};
 use super::numbers::{about, kg, number, reps};
@@ -36,7 +36,7 @@ pub fn asked(asked: Asked) -> String {
 
 /// What hangs: "+17.5 kg (10 + 5 + 2.5)", "10 kg of help (10)", "bodyweight".
 pub fn hung(load: &LoadToday, unit: Unit) -> String {
-    let plates = plates(load);
+    let plates = plates(load, unit);
     match (load.added.assistance(), plates.is_empty()) {
         (None, true) => hung_mass(load, unit),
         _ => format!("{} ({plates})", hung_mass(load, unit)),
@@ -70,9 +70,15 @@ pub fn hung_mass(load: &LoadToday, unit: Unit) -> String {
     }
 }
 
-/// The plates as their own numbers, heaviest first: "10 + 5 + 2.5".
-pub fn plates(load: &LoadToday) -> String {
-    let numbers: Vec<String> = load.plates.iter().map(|plate| number(plate.value(), 2)).collect();
+/// The plates as their own numbers, heaviest first: "10 + 5 + 2.5". Where some are of another unit than `unit` each says its
+/// own: "10 kg + 5 kg" hang from a belt that is reckoned in pounds.
+pub fn plates(load: &LoadToday, unit: Unit) -> String {
+    let is_foreign = load.plates.iter().any(|plate| plate.unit() != unit);
+    let of = |plate: &Typed| match is_foreign {
+        true => format!("{} {}", number(plate.value(), 2), plate.unit().sign()),
+        false => number(plate.value(), 2),
+    };
+    let numbers: Vec<String> = load.plates.iter().map(of).collect();
     numbers.join(" + ")
 }
 

@@ -153,7 +153,7 @@ fn of_try(attempt: &Attempt, on_a_bar: bool, unit: Unit) -> TryOf {
     let load = &attempt.load;
     TryOf {
         hung: hung_mass(load, unit),
-        plates: plate_list(load),
+        plates: plate_list(load, unit),
         in_all: if on_a_bar {
             "bar and discs together".to_owned()
         } else {

@@ -265,7 +265,7 @@ fn work(
         reserve: work.reserve.map(|reserve| number(reserve.reps(), 1)),
         load: work.load.as_ref().map(|load| Load {
             hung: hung_mass(load, unit),
-            plates: plate_list(load),
+            plates: plate_list(load, unit),
             in_all: in_all(load, unit),
         }),
         help: rung.and_then(|rung| help(&rung.help)),

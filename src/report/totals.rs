@@ -133,7 +133,7 @@ pub fn unknown(why: Unknown) -> &'static str {
         Unknown::NoLoad => "it has no system load: a shape or a hold is no load",
         Unknown::OutsideTheBody => "bodyweight is no part of its load, which is a bar's or a handle's",
         Unknown::NeverWeighed => "no bodyweight is logged: weigh in first",
-        Unknown::NoBelief => "no set of repetitions is logged yet: log one, with its bodyweight",
+        Unknown::NoBelief => "no set of repetitions is logged yet on an earlier day, with its bodyweight",
     }
 }
 
@@ -225,7 +225,10 @@ pub fn no_attempts(why: NoAttempts) -> String {
             ago(days)
         ),
         NoAttempts::NoWeighIn => "Weigh in first: a belt load depends on it.".to_owned(),
-        NoAttempts::NoBelief => "No strength is believed yet: log sets of repetitions.".to_owned(),
+        NoAttempts::NoBelief => {
+            "No strength is believed yet: log sets of repetitions; they count from the next day on."
+                .to_owned()
+        }
         NoAttempts::NoneSure => "No load that can be hung has a chance of 90 % today.".to_owned(),
     }
 }

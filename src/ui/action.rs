@@ -236,6 +236,25 @@ impl Action {
         &ALL
     }
 
+    /// Whether it only begins to write: it opens something to fill in, which a window that only looks could not save.
+    pub fn begins_to_write(self) -> bool {
+        matches!(
+            self,
+            Self::Pain
+                | Self::WeighIn
+                | Self::Note
+                | Self::PlaceHand
+                | Self::SetAside
+                | Self::SetPhase
+                | Self::NoteRow
+                | Self::NewAthlete
+                | Self::EditAthlete
+                | Self::TypeResults
+                | Self::NewLadder
+                | Self::BringSheet
+        )
+    }
+
     /// The key beside its button; empty where it has none.
     pub fn key(self) -> String {
         let row = ALL.iter().find(|row| row.action == self);

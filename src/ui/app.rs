@@ -113,7 +113,9 @@ impl<B: Book> Window<B> {
         if let Some((pick, path)) = self.picking.take() {
             self.picked(pick, path);
         }
-        self.clocks.go_on(ctx, &self.screens.next, &self.remembered);
+        let shown = self.bar.is_some() || self.remembered.place == Place::Next;
+        self.clocks
+            .go_on(ctx, &self.screens.next, &self.remembered, shown);
     }
 
     /// Draws everything, then performs what was asked.

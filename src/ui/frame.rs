@@ -180,7 +180,7 @@ fn group_ui(
             actions.ask(Action::Go(*place));
         }
         if slim {
-            response.on_hover_text(format!("{} · Alt+{number}", place.title()));
+            crate::ui::widgets::hinted(response, format!("{} · Alt+{number}", place.title()));
         }
     }
     for x in [left, right] {

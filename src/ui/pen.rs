@@ -3,6 +3,7 @@
 //! A [`Pen`] writes a column from the top down. The same strokes can first be measured ([`Pen::measure`]), so that a card is as
 //! high as its words, in the same frame.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use egui::text::{LayoutJob, TextFormat, TextWrapping};
@@ -69,6 +70,7 @@ impl Line {
 
     /// This, then a gap of `space` points, then `text` in `ink`.
     pub fn gap(mut self, space: f32, text: &str, ink: Ink) -> Self {
+        let text = &*with_its_unit(text);
         if text.is_ascii() {
             self.job.append(text, space, ink.format(None));
             return self;
@@ -158,6 +160,30 @@ pub fn width_of(painter: &Painter, text: &str, ink: Ink) -> f32 {
     Line::new(text, ink).on_one_line(painter, f32::INFINITY).size().x
 }
 
+/// A space that no line is broken at.
+const NO_BREAK: char = '\u{a0}';
+
+/// A number and its unit stay on one line.
+fn with_its_unit(text: &str) -> Cow<'_, str> {
+    const UNITS: [&str; 3] = ["%", "kg", "lb"];
+    let mut words = Cow::Borrowed(text);
+    for (at, _) in text.match_indices(' ') {
+        let (before, after) = (&text[..at], &text[at + 1..]);
+        let is_number = before.ends_with(|last: char| last.is_ascii_digit());
+        let is_unit = UNITS.iter().any(|unit| {
+            let rest = after.strip_prefix(unit);
+            rest.is_some_and(|rest| !rest.starts_with(char::is_alphabetic))
+        });
+        if is_number && is_unit {
+            // A no-break space is a byte longer, so places are counted from the end.
+            let whole = words.to_mut();
+            let at = whole.len() - (text.len() - at);
+            whole.replace_range(at..=at, NO_BREAK.encode_utf8(&mut [0; 2]));
+        }
+    }
+    words
+}
+
 /// Paints `text` so that the point `anchor` of its box lies at `at`, on one line. For letters within a picture: the picture is
 /// named as a whole, so this registers nothing.
 pub fn letters(painter: &Painter, at: Pos2, anchor: Align2, text: &str, ink: Ink) -> Rect {
@@ -172,7 +198,7 @@ pub fn named_galley(ui: &mut Ui, at: Pos2, galley: Arc<Galley>) -> Rect {
     let rect = Rect::from_min_size(at, galley.size());
     let id = ui.next_auto_id();
     ui.skip_ahead_auto_ids(1);
-    let text = galley.text().to_owned();
+    let text = galley.text().replace(NO_BREAK, " ");
     ui.interact(rect, id, Sense::hover())
         .widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &text));
     ui.painter().galley(at, galley, Color32::PLACEHOLDER);
@@ -276,5 +302,24 @@ impl<'ui> Pen<'ui> {
         let rect = Rect::from_min_size(pos2(self.left, self.y), Vec2::new(self.width(), height));
         self.y += height;
         (!self.measuring).then_some(rect)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::with_its_unit;
+
+    #[test]
+    fn a_number_is_not_parted_from_its_unit() {
+        assert_eq!(
+            with_its_unit("over 0.7 % a week at 70 kg"),
+            "over 0.7\u{a0}% a week at 70\u{a0}kg"
+        );
+        assert_eq!(with_its_unit("−10 lb · 2 × 5"), "−10\u{a0}lb · 2 × 5");
+    }
+
+    #[test]
+    fn words_that_only_begin_like_a_unit_are_left() {
+        assert_eq!(with_its_unit("3 kgs, one kg"), "3 kgs, one kg");
     }
 }

@@ -87,7 +87,7 @@ fn a_meet_is_printed_for_who_is_named_or_refused_with_its_reason() {
     let ran = meet(&["--athlete", "王佳慧", "--lift", "dip"]);
     assert_eq!(
         ran.err,
-        "rungwright: No meet for 王佳慧. No strength is believed yet: log sets of repetitions.\n"
+        "rungwright: No meet for 王佳慧. No strength is believed yet: log sets of repetitions; they count from the next day on.\n"
     );
     assert!(
         !home.path("m.pdf").exists(),
@@ -192,4 +192,16 @@ fn an_archived_athlete_is_off_roster_and_sheet_and_comes_back_with_every_record(
     home.log(&["--phase", "archived", "--at", "2026-03-18"]);
     home.log(&["--phase", "active", "--at", "2026-03-19"]);
     assert_eq!(home.answer(&["roster", "--on", "2026-03-20"]), before);
+}
+
+#[test]
+fn plates_of_the_other_unit_say_theirs() {
+    let home = gym();
+    let next = |home: &Home| home.answer(&["next", "--athlete", "Ana", "--on", "2026-03-20"]);
+    assert!(next(&home).contains("(20)"), "{}", next(&home));
+    home.file(
+        "data/rungwright/logbook/logbook.ron",
+        "(format: 1, unit: lb, gear: kg(0), plates: [kg(20), kg(10), kg(5), kg(2.5)])",
+    );
+    assert!(next(&home).contains("(20 kg"), "{}", next(&home));
 }

@@ -1,8 +1,10 @@
 //! Bodyweight of a day, odd weigh-ins, stale weigh-ins. Common practice, no source.
 
+use rungwright::catalogue::Catalogue;
 use rungwright::coaching::Verdict;
+use rungwright::coaching::session::session_steps;
 
-use crate::support::{Ago, Athlete, Phrase, Said, TODAY, athlete};
+use crate::support::{Ago, Athlete, Phrase, Said, Sets, TODAY, athlete};
 use crate::{fair_sets, good_sets};
 
 /// On the belt rung, having trained two days ago; weigh-ins are told by the test.
@@ -45,6 +47,21 @@ fn behind_a_stale_weigh_in_stands_what_follows_it() {
         (Verdict::WeighInFirst, Verdict::Repeat)
     );
     assert_eq!(sore.rules(), ["weigh-in-stale", "pain-cap", "top-of-range"]);
+}
+
+#[test]
+fn a_bodyweight_logged_with_the_first_set_of_the_day_serves_the_session() {
+    let session = |today: Sets| {
+        let athlete = unweighed().did(TODAY, today);
+        let now = athlete.next_steps_on(TODAY);
+        let (log, plates) = (athlete.log(), athlete.plates());
+        athlete.timeline_on(TODAY, |timeline| {
+            session_steps(&log, timeline, Catalogue::shipped(), &plates, &now)
+        })
+    };
+    let verdict = |today: Sets| session(today)[0].verdict;
+    assert_eq!(verdict(1.sets_of(5)), Verdict::WeighInFirst);
+    assert_eq!(verdict(1.sets_of(5).at_bodyweight(80.0)), Verdict::AddLoad);
 }
 
 #[test]

@@ -189,6 +189,33 @@ fn the_ladder_has_a_band_of_belief_and_says_it_in_words() {
 }
 
 #[test]
+fn companions_are_named_in_the_sheet_where_the_drawing_may_have_no_room() {
+    let home = tempfile::tempdir().unwrap();
+    let joined = Fact::Placement {
+        ladder: "one-arm-pull-up".into(),
+        side: None,
+        rung: Placed::Joined,
+        why: None,
+    };
+    let ladder = shelf_of(home.path(), vec![(today(), joined)])
+        .ladders()
+        .open
+        .unwrap();
+    let beside: Vec<String> = ladder
+        .rungs
+        .iter()
+        .flat_map(|rung| &rung.sheet.sections)
+        .filter(|section| section.name == "Beside it")
+        .flat_map(|section| section.lines.iter().map(|line| line.words.text()))
+        .collect();
+    for companion in &ladder.companions {
+        let words = format!("{}: {}", companion.title, companion.line);
+        assert!(beside.contains(&words), "{words} of {beside:?}");
+    }
+    assert!(!ladder.companions.is_empty());
+}
+
+#[test]
 fn a_card_says_the_chance_of_its_work_and_what_to_expect() {
     let home = tempfile::tempdir().unwrap();
     let next = shelf(home.path()).next();

@@ -4,7 +4,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use rungwright::ui::book::Deed;
 use rungwright::ui::theme::Choice;
-use rungwright::ui::views::{Place, SetDraft};
+use rungwright::ui::views::{Banner, Place, SetDraft};
 use rungwright::units::{Outcome, Rail};
 
 use crate::fake_book::FakeBook;
@@ -213,28 +213,91 @@ fn a_new_person_makes_a_logbook_without_the_mouse() {
     assert_eq!((made.name.as_str(), made.bodyweight), ("Ana", Some(62.5)));
 }
 
+/// When the window wants its next frame at the latest.
+fn next_frame(harness: &Opened) -> std::time::Duration {
+    let output = &harness.output().viewport_output;
+    output
+        .values()
+        .map(|viewport| viewport.repaint_delay)
+        .min()
+        .unwrap_or(std::time::Duration::MAX)
+}
+
+const HOUR: std::time::Duration = std::time::Duration::from_secs(3600);
+
 #[test]
 fn an_idle_window_asks_for_no_frame() {
     let mut harness = next();
-    let delay = harness
-        .output()
-        .viewport_output
-        .values()
-        .map(|viewport| viewport.repaint_delay)
-        .min();
-    assert!(
-        delay.is_some_and(|delay| delay > std::time::Duration::from_secs(3600)),
-        "{delay:?}"
-    );
+    assert!(next_frame(&harness) > HOUR);
     press(&mut harness, &[Key::Space]);
-    let delay = harness
-        .output()
-        .viewport_output
-        .values()
-        .map(|viewport| viewport.repaint_delay)
-        .min();
-    assert!(
-        delay.is_some_and(|delay| delay <= std::time::Duration::from_secs(1)),
-        "the clock runs: {delay:?}"
+    let second = std::time::Duration::from_secs(1);
+    assert!(next_frame(&harness) <= second, "the clock runs");
+}
+
+#[test]
+fn a_rest_clock_that_nobody_sees_asks_for_no_frame_and_runs_on() {
+    let mut harness = next();
+    press(&mut harness, &[Key::Space]);
+    harness.key_press_modifiers(Modifiers::ALT, Key::Num3);
+    harness.run_steps(4);
+    assert_eq!(harness.state().place(), Place::Ladders);
+    // The end of rest has a thread of its own.
+    assert!(next_frame(&harness) > HOUR);
+    harness.key_press_modifiers(Modifiers::ALT, Key::Num2);
+    harness.run_steps(4);
+    assert!(harness.state().next_state().rested().is_some());
+    assert!(next_frame(&harness) < HOUR);
+}
+
+#[test]
+fn a_window_that_only_looks_says_so_before_anything_is_typed() {
+    let read_only = Banner::ReadOnly("Open in another window. You can look, not write.".into());
+    let book = FakeBook {
+        banner: Some(read_only),
+        ..FakeBook::open()
+    };
+    let mut harness = window(book, Place::Next, DESK, Choice::Light);
+    harness.run();
+    for (key, title) in [(Key::K, "Weigh in"), (Key::P, "Report pain")] {
+        press(&mut harness, &[key]);
+        harness.get_by_label(&format!("{title}: not in this window, which only looks."));
+    }
+    assert!(harness.query_by_role(egui::Role::TextInput).is_none());
+    assert!(harness.state().book.deeds.is_empty());
+}
+
+#[test]
+fn the_filter_is_typed_anew_over_what_stands_in_it() {
+    let mut harness = window(FakeBook::open(), Place::Roster, DESK, Choice::Light);
+    harness.run();
+    for name in ["nobody", "hana"] {
+        press(&mut harness, &[Key::Slash]);
+        harness.event(egui::Event::Text(name.into()));
+        harness.run_steps(2);
+        press(&mut harness, &[Key::Enter]);
+    }
+    press(&mut harness, &[Key::Enter]);
+    assert_eq!(
+        harness.state().book.deeds,
+        [Deed::ChooseAthlete("hana dvorská".into())]
     );
+}
+
+#[test]
+fn a_hint_goes_when_a_sheet_opens_over_a_pointer_that_rests() {
+    let mut harness = window(FakeBook::open(), Place::Totals, DESK, Choice::Light);
+    harness.run();
+    let place = harness.get_by_label("Copy CSV").rect().center();
+    harness.hover_at(place);
+    for _ in 0..60 {
+        harness.step();
+    }
+    // What it says is the button's key.
+    let hints = |harness: &Opened| harness.query_all_by_label("C").count();
+    let before = hints(&harness);
+    harness.key_press_modifiers(Modifiers::default(), Key::F1);
+    for _ in 0..6 {
+        harness.step();
+    }
+    assert_eq!((before, hints(&harness)), (1, 0));
 }

@@ -122,7 +122,12 @@ fn a_weigh_in_of_last_week_in_pounds_is_written_as_typed_and_taken_back() {
     assert_eq!(shelf.perform(add("166 lb", "2026-03-14")), Done::Ok(None));
     let view = shelf.weigh_ins();
     assert_eq!(view.days.len(), before + 1);
-    assert!(view.journal.lines.iter().any(|line| line.what == "166 lb"));
+    assert!(
+        view.journal
+            .lines
+            .iter()
+            .any(|line| line.what == "75.3 kg, typed as 166 lb")
+    );
     shelf.perform(Deed::Undo);
     assert_eq!(
         shelf.weigh_ins().days.len(),

@@ -21,7 +21,8 @@ pub(super) struct Clocks {
 
 impl Clocks {
     /// Plays what is due and asks for the next frame, while a clock runs.
-    pub fn go_on(&mut self, ctx: &egui::Context, next: &NextScreen, remembered: &Remembered) {
+    /// A rest clock that is not `shown` needs no frame: its end is the alarm's.
+    pub fn go_on(&mut self, ctx: &egui::Context, next: &NextScreen, remembered: &Remembered, shown: bool) {
         let state = &next.state;
         let asked = next
             .view
@@ -30,7 +31,7 @@ impl Clocks {
             .map(|work| work.rest_secs.0);
         self.keep_alarm(ctx, state.rest_from.zip(asked), state.now, remembered.silent);
         let held = state.holding();
-        let Some(seconds) = held.or(state.rested()) else {
+        let Some(seconds) = held.or(state.rested().filter(|_| shown)) else {
             self.last = None;
             return;
         };

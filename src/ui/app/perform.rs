@@ -10,7 +10,7 @@ use crate::ui::screens::at_the_bar::BarState;
 use crate::ui::screens::import::ImportState;
 use crate::ui::screens::next::NextState;
 use crate::ui::theme::{self, Choice};
-use crate::ui::views::Place;
+use crate::ui::views::{Banner, Place};
 
 use super::{Message, Pick, Window};
 
@@ -38,6 +38,10 @@ impl<B: Book> Window<B> {
 
     fn act(&mut self, ctx: &Egui, action: Action, more: &mut Actions) {
         ctx.request_repaint();
+        if action.begins_to_write() && matches!(self.shown.frame.banner, Some(Banner::ReadOnly(_))) {
+            self.only_looks(action);
+            return;
+        }
         match action {
             Action::Go(place) => self.go(place),
             Action::NextAthlete => more.write(Deed::StepAthlete(1)),
@@ -71,6 +75,16 @@ impl<B: Book> Window<B> {
             Action::Back => self.back(more),
             _ => self.act_in_place(action, more),
         }
+    }
+
+    /// Says at once, before anything is typed, that it can't be saved here.
+    fn only_looks(&mut self, action: Action) {
+        let row = Action::all().iter().find(|row| row.action == action);
+        let title = row.map_or("That", |row| row.title.as_str());
+        self.message = Some(Message {
+            words: format!("{title}: not in this window, which only looks."),
+            is_bad: true,
+        });
     }
 
     fn act_in_place(&mut self, action: Action, more: &mut Actions) {

@@ -1,5 +1,6 @@
 //! A sheet over a place: a title, its content, closed by Esc or a press outside. The rest of the window stays as it is.
 
+use egui::text::{CCursor, CCursorRange};
 use egui::{Frame, Id, Key, Margin, Modal, Response, ScrollArea, Stroke, Ui};
 
 use crate::ui::theme::{Face, RADIUS_CARD, Theme, size, translucent};
@@ -84,6 +85,15 @@ pub fn first_field(ui: &Ui, field: &Response) -> bool {
         field.request_focus();
     }
     entered
+}
+
+/// Gives a field the keys with all its `text` chosen: what is typed now takes its place.
+pub fn focus_all(ui: &Ui, field: &Response, text: &str) {
+    field.request_focus();
+    let mut state = egui::text_edit::TextEditState::load(ui.ctx(), field.id).unwrap_or_default();
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+    state.cursor.set_char_range(Some(all));
+    state.store(ui.ctx(), field.id);
 }
 
 /// True when Enter was pressed in this field.

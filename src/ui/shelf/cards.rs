@@ -3,6 +3,7 @@
 use crate::catalogue::{Catalogue, Rung};
 use crate::coaching::progress::last_time;
 use crate::coaching::{Asked as Work, LoadToday, NextStep, Verdict};
+use crate::report::advice;
 use crate::report::numbers::{about, day, kg, number};
 use crate::report::words::Words;
 use crate::timeline::{LoggedSet, Timeline};
@@ -172,10 +173,13 @@ fn belt(opened: &Opened, load: &LoadToday) -> Option<BeltView> {
 
 /// `20 + 10 + 2.5` strong, ` + gear 1 kg` plain.
 pub(super) fn belt_words(opened: &Opened, load: &LoadToday) -> Phrase {
-    let plates: Vec<String> = load.plates.iter().map(|plate| number(plate.value(), 2)).collect();
-    let words = Phrase::strong(plates.join(" + "));
+    let words = Phrase::strong(advice::plates(load, opened.book.unit()));
     match opened.book.settings.gear {
-        Some(gear) if gear.value() > 0.0 => words.then(format!(" + gear {}", number(gear.value(), 2))),
+        Some(gear) if gear.value() > 0.0 => words.then(format!(
+            " + gear {} {}",
+            number(gear.value(), 2),
+            gear.unit().sign()
+        )),
         _ => words,
     }
 }

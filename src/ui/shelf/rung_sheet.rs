@@ -1,7 +1,7 @@
-//! The sheet of a rung: demand, standard, entry, work, last work, where to fall back, care, source.
+//! The sheet of a rung: demand, standard, entry, work, last work, where to fall back, companions, care, source.
 
 use crate::body::RungDemand;
-use crate::catalogue::{Amount, Entry, Ladder, Rung};
+use crate::catalogue::{Amount, Companion, Entry, Ladder, Rung};
 use crate::coaching::entry::holds;
 use crate::coaching::progress::{Progress, last_time};
 use crate::coaching::standing::Line;
@@ -47,6 +47,7 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
         ("Holds you back", sheets.beliefs.held_back.clone()),
         ("Last work", of_last(sheets, rung)),
         ("Fall back", of_fall_back(sheets, rung)),
+        ("Beside it", of_companions(sheets, rung)),
         ("Estimate", sheets.beliefs.evidence.clone()),
         ("Forecast", sheets.beliefs.forecasts.clone()),
         ("Care", of_care(sheets, rung)),
@@ -69,6 +70,17 @@ pub(super) fn sheet(sheets: &Sheets<'_, '_>, rung: &Rung, demand: Option<&RungDe
             .and_then(|demand| demand.demand)
             .map(|band| (band.low(), band.high())),
     }
+}
+
+/// Companions by name: where the window is narrow or zoomed, the drawing has no room for theirs.
+fn of_companions(sheets: &Sheets<'_, '_>, rung: &Rung) -> Vec<SheetLine> {
+    let catalogue = &sheets.opened.catalogue;
+    let line = |companion: &Companion| {
+        let movement = catalogue.movement(&companion.movement);
+        let title = movement.map_or(companion.movement.as_str(), |movement| &movement.title);
+        SheetLine::words(format!("{title}: {}", companion.why))
+    };
+    rung.companions.iter().map(line).collect()
 }
 
 fn held_back_means() -> &'static str {

@@ -102,6 +102,8 @@ fn plot(
                     Some(_) => SystemLoad::new(Mass::from_kg(set.shows.kg().clamp(scale.0, scale.1))),
                     None => set.shows,
                 }),
+                beyond: (set.suspect.is_some() && !(scale.0..=scale.1).contains(&set.shows.kg()))
+                    .then(|| about(set.shows.kg(), unit)),
                 kind: kind(set),
                 words: said(set, unit),
             })

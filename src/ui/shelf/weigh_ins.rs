@@ -7,7 +7,7 @@ use chrono::{Datelike, NaiveDate};
 use crate::coaching::care;
 use crate::logbook::Fact;
 use crate::logbook::record::{PhaseKind, Set};
-use crate::report::numbers::{about, ago, counted, day, days, kg, number};
+use crate::report::numbers::{about, ago, counted, day, days, kg, mass, number};
 use crate::report::words::Words;
 use crate::timeline::{TREND_DAYS, TREND_SPAN, TREND_WINDOW, Timeline, WeighDay};
 use crate::ui::views::{JournalLine, JournalView, WeighInsView};
@@ -66,7 +66,7 @@ fn from(on: NaiveDate, date: NaiveDate) -> f64 {
     f64::from(date.num_days_from_ce() - on.num_days_from_ce())
 }
 
-/// The journal's lines that say a bodyweight, with what the scale showed as typed.
+/// The journal's lines that say a bodyweight, with what the scale showed.
 fn weighed(opened: &Opened, all: &JournalView) -> Vec<JournalLine> {
     let Some(log) = opened.open_log() else {
         return Vec::new();
@@ -91,7 +91,7 @@ fn weighed(opened: &Opened, all: &JournalView) -> Vec<JournalLine> {
     let lines = all.lines.iter().filter_map(|line| {
         let (typed, with_set) = scale.get(&line.id)?;
         Some(JournalLine {
-            what: format!("{} {}", number(typed.value(), 2), typed.unit().sign()),
+            what: scale_words(*typed, opened.book.unit()),
             result: if *with_set {
                 format!("with a set: {}", line.what)
             } else {
@@ -102,6 +102,15 @@ fn weighed(opened: &Opened, all: &JournalView) -> Vec<JournalLine> {
         })
     });
     lines.collect()
+}
+
+/// `58.6 kg`; as the logbook says masses and as typed, where these differ: `129.19 lb, typed as 58.6 kg`.
+fn scale_words(typed: Typed, unit: Unit) -> String {
+    let as_typed = format!("{} {}", number(typed.value(), 2), typed.unit().sign());
+    if typed.unit() == unit {
+        return as_typed;
+    }
+    format!("{}, typed as {as_typed}", mass(typed.mass(), unit))
 }
 
 fn numbers(timeline: &Timeline<'_>, unit: Unit) -> Vec<(&'static str, String, String)> {

@@ -15,10 +15,15 @@ pub const RUNG: f32 = 13.0;
 pub const FIRST_OVER_GROUND: f32 = 22.0;
 /// Rails go on so far above the last rung.
 pub const RAILS_OVER_LAST: f32 = 30.0;
+/// A hand on the ground reaches so far below it.
+const HAND_UNDER_GROUND: f32 = 16.0;
 /// Labels of companions stand at least so far apart.
 const COMPANIONS_APART: f32 = 40.0;
 /// Names of companions and branches end so far left of the rail's middle.
 const NAMES_OFF: f32 = 72.0;
+
+/// Labels are so wide at most.
+const LABELS: f32 = 760.0;
 
 /// How much room a ladder has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -116,14 +121,21 @@ impl Layout {
         } else {
             RAILS_OVER_LAST
         };
-        let space = area.height() - FIRST_OVER_GROUND - over_last;
+        // Elsewhere there is room below for a hand that stands on the ground.
+        let on_ground = view.hands.iter().any(|hand| hand.at == Spot::Ground);
+        let under_ground = if width == Width::Strip && on_ground {
+            HAND_UNDER_GROUND
+        } else {
+            0.0
+        };
+        let space = area.height() - FIRST_OVER_GROUND - over_last - under_ground;
         let heights = Heights::of(&demands, space);
         let scroll_max = if heights.scrolls {
             (heights.total() - space).max(0.0)
         } else {
             0.0
         };
-        let ground = area.bottom() + scroll.clamp(0.0, scroll_max);
+        let ground = area.bottom() - under_ground + scroll.clamp(0.0, scroll_max);
         let first = ground - FIRST_OVER_GROUND;
         // The other two have no room for it.
         let has_room = matches!(width, Width::Full | Width::Narrow);
@@ -201,6 +213,11 @@ impl Layout {
             return 0.0;
         }
         ((low + high) / 2.0 + FIRST_OVER_GROUND - self.area.height() / 2.0).clamp(0.0, self.scroll_max)
+    }
+
+    /// Where labels end: at the area's edge, on a very wide screen near enough for an eye to keep the line.
+    pub fn right(&self) -> f32 {
+        self.area.right().min(self.rails[1] + LABELS)
     }
 
     fn place_labels(&mut self) {

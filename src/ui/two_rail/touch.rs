@@ -43,7 +43,7 @@ pub fn ladder_ui(
         beside::names_on_rungs(&painter, view, layout, &theme);
     } else {
         beside::companions(&painter, view, layout, chosen, &theme);
-        beside::labels(&painter, view, layout, chosen, layout.area.right(), &theme);
+        beside::labels(&painter, view, layout, chosen, layout.right(), &theme);
         beside::demand_band(&painter, view, layout, chosen, &theme);
     }
     let mut touch = LadderTouch::default();
@@ -53,7 +53,7 @@ pub fn ladder_ui(
         let reach = match width {
             Width::Strip => place.rect.expand2(vec2(12.0, 7.0)),
             _ => Rect::from_x_y_ranges(
-                layout.rails[0] - 12.0..=layout.area.right(),
+                layout.rails[0] - 12.0..=layout.right(),
                 place.rect.expand(7.0).y_range(),
             ),
         };
@@ -146,7 +146,7 @@ fn press_spot(
 fn say(ui: &mut Ui, salt: impl std::hash::Hash + std::fmt::Debug, rect: Rect, words: &str) {
     let response = ui.interact(rect, ui.scope_id().with(salt), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
-    response.on_hover_text(words);
+    crate::ui::widgets::hinted(response, words);
 }
 
 /// A hand; it moves to a new rung in 220 ms, unless less motion is wanted.
@@ -195,7 +195,7 @@ fn hand_ui(
     let reach = Rect::from_center_size(disc, vec2(30.0, 30.0));
     let response = ui.interact(reach, id, Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
-    response.on_hover_text(words);
+    crate::ui::widgets::hinted(response, words);
 }
 
 /// Both hands as one are drawn in steel, each with its own letter.

@@ -51,6 +51,8 @@ pub struct StrengthDot {
     pub day: f64,
     /// The one-rep max that it stands for.
     pub shows: f64,
+    /// `354 kg`, where it lies too far off to be drawn at its place.
+    pub beyond: Option<String>,
     /// How it looks.
     pub kind: DotKind,
     /// `Mon 16 Mar 2026: +20 kg × 5, 1 in reserve; stands for 96.4 kg in all`, for whoever walks the sets.

@@ -114,6 +114,18 @@ pub(crate) fn keep_arrows(ui: &Ui) {
     });
 }
 
+/// A hint at a pointer that rests on `response`; none while a sheet lies over it, though the pointer rest there still.
+pub fn hinted(response: Response, words: impl Into<egui::WidgetText>) -> Response {
+    let is_open = response
+        .ctx
+        .memory(|memory| memory.allows_interaction(response.layer_id));
+    if is_open {
+        response.on_hover_text(words)
+    } else {
+        response
+    }
+}
+
 /// Says on hover and on focus how what stands in `rect` came about.
 pub fn explained(ui: &mut Ui, rect: Rect, id: Id, words: String) {
     let response = ui.interact(rect, id, Sense::focusable_noninteractive());
@@ -125,6 +137,6 @@ pub fn explained(ui: &mut Ui, rect: Rect, id: Id, words: String) {
         focus_ring(ui.painter(), rect.expand(1.0), 3.0, &Theme::of(ui));
         response.show_tooltip_text(words);
     } else {
-        response.on_hover_text(words);
+        hinted(response, words);
     }
 }

@@ -37,7 +37,7 @@ impl Slider<'_> {
             if response.has_focus() {
                 response.show_tooltip_text(self.how);
             } else {
-                response.clone().on_hover_text(self.how);
+                super::hinted(response.clone(), self.how);
             }
         }
         self.paint(ui.painter(), rect, response.has_focus(), &Theme::of(ui));

@@ -6,7 +6,7 @@ mod typed;
 
 pub use typed::StartState;
 
-use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{Align, Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
@@ -188,6 +188,7 @@ fn ways_ui(ui: &mut Ui, view: &FirstView, state: &mut FirstState, actions: &mut 
                 whole.left() + (room.rails[0] - whole.left()) * 0.22,
                 whole.center().y - 170.0,
             ),
+            room.rails[0],
         );
     }
     for (nth, (action, title, head, note)) in WAYS.into_iter().enumerate() {
@@ -269,7 +270,8 @@ fn way_ui(
         ),
     )
     .on_one_line(painter, width);
-    let line = Line::new(words, Ink::new(Face::Label, size::BODY, second)).on_one_line(painter, width);
+    let line =
+        Line::new(words, Ink::new(Face::Label, size::BODY, second)).fitted(painter, width, Align::LEFT);
     let top = rect.center().y - (head.size().y + line.size().y) / 2.0;
     let below = top + head.size().y;
     painter.galley(pos2(rect.left() + inset, top), head, text);
@@ -317,12 +319,12 @@ fn way_ui(
     response.clicked()
 }
 
-/// The program's sign and name.
-fn name_ui(ui: &mut Ui, at: egui::Pos2) {
+/// The program's sign and name, clear of the rail at `until`.
+fn name_ui(ui: &mut Ui, at: egui::Pos2, until: f32) {
     let theme = Theme::of(ui);
     crate::ui::frame::sign(ui.painter(), Rect::from_min_size(at, vec2(84.0, 84.0)), &theme);
-    let name =
-        Line::new("Rungwright", Ink::new(Face::Number, 44.0, *theme.ink)).on_one_line(ui.painter(), 300.0);
+    let name = Line::new("Rungwright", Ink::new(Face::Number, 44.0, *theme.ink))
+        .squeezed(ui.painter(), (until - at.x - 20.0).min(300.0));
     let rect = named_galley(ui, at + vec2(0.0, 100.0), name);
     let ink = Ink::new(Face::Label, 20.0, *theme.ink2);
     let words = Line::new("Which rung, which hand,\nwhat today, and why.", ink).wrapped(ui.painter(), 260.0);

@@ -101,7 +101,8 @@ pub fn journal_ui(ui: &mut Ui, view: &JournalView, state: &mut JournalState, act
     let rows = Rect::from_min_max(heads.left_bottom(), whole.max - vec2(0.0, foot_height));
     rows_ui(ui, rows, view, &columns, state, actions);
     if foot_height > 0.0 {
-        foot_ui(ui, Rect::from_min_max(rows.left_bottom(), whole.max), view, state);
+        let foot = Rect::from_min_max(rows.left_bottom(), whole.max);
+        foot_ui(ui, foot, view, state, ("N", "note"));
     }
 }
 
@@ -140,7 +141,7 @@ fn header_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &mut JournalSta
         .put(field, edit)
         .accessible_name("Filter by movement, note, kind or date");
     if std::mem::take(&mut state.focus_filter) {
-        response.request_focus();
+        crate::ui::screens::sheet::focus_all(ui, &response, &state.filter);
     }
     let leaves = [egui::Key::ArrowDown, egui::Key::Enter];
     if response.has_focus() && ui.input(|input| leaves.iter().any(|key| input.key_pressed(*key))) {
@@ -200,8 +201,14 @@ fn empty_ui(ui: &mut Ui, rect: Rect, actions: &mut Actions) {
     }
 }
 
-/// The keys, and the whole note of the chosen record.
-fn foot_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &JournalState) {
+/// The keys, that of something new last, and the whole note of the chosen record.
+pub(in crate::ui::screens) fn foot_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    view: &JournalView,
+    state: &JournalState,
+    new: (&'static str, &'static str),
+) {
     let theme = Theme::of(ui);
     ui.painter().rect_filled(rect, 0.0, *theme.surface);
     ui.painter()
@@ -214,7 +221,7 @@ fn foot_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &JournalState) {
     } else {
         ("R", "retract")
     };
-    let mut keys = vec![("Enter", "look"), ("E", "amend"), (last, what), ("N", "note")];
+    let mut keys = vec![("Enter", "look"), ("E", "amend"), (last, what), new];
     if view.read_only.is_some() {
         keys.truncate(1);
     } else if line.retracted {

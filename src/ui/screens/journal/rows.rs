@@ -33,7 +33,7 @@ impl Columns {
         let (time, kind, side, what, result, note) = if rect.width() >= 1100.0 {
             (Some(148.0), Some(204.0), 296.0, 324.0, 640.0, Some(790.0))
         } else if rect.width() >= 760.0 {
-            (Some(136.0), Some(182.0), 262.0, 288.0, 500.0, Some(620.0))
+            (Some(136.0), Some(182.0), 262.0, 288.0, 540.0, Some(660.0))
         } else if rect.width() >= 560.0 {
             (None, Some(148.0), 222.0, 246.0, 396.0, None)
         } else {
@@ -199,7 +199,7 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
     } else {
         columns.result
     };
-    let what = put(columns.what, until, &said, of_what(strong));
+    let what = put_what(painter, pos2(columns.what, y), until, &said, of_what(strong));
     let mut ends = vec![(columns.what, what)];
     if !line.result.is_empty() {
         ends.push((
@@ -219,6 +219,33 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
         focus_ring(painter, rect.shrink(4.0), 3.0, &theme);
     }
     response.clicked()
+}
+
+/// What a record is about. Where a title has no room its end goes, never the load behind it. Returns where it ends.
+fn put_what(painter: &Painter, at: egui::Pos2, until: f32, said: &str, ink: Ink) -> f32 {
+    let room = until - at.x - 8.0;
+    let lay = |text: &str, room: f32| Line::new(text, ink).on_one_line(painter, room);
+    let is_load = |place: &usize| {
+        let after = said[*place..].trim_start_matches([' ', '+', '−']);
+        after.starts_with(|first: char| first.is_ascii_digit())
+    };
+    let signs = [" +", " −"].into_iter();
+    let load = signs
+        .flat_map(|sign| said.rmatch_indices(sign))
+        .map(|(place, _)| place)
+        .find(is_load);
+    let mut parts = vec![lay(said, room)];
+    if let Some(place) = load.filter(|_| parts[0].elided) {
+        let load = lay(&said[place..], room);
+        parts = vec![lay(&said[..place], room - load.size().x), load];
+    }
+    let mut x = at.x;
+    for part in parts {
+        let right = x + part.size().x;
+        painter.galley(pos2(x, at.y - part.size().y / 2.0), part, ink.colour);
+        x = right;
+    }
+    x
 }
 
 /// What is to be said of a record, at its right end. Returns where it begins.

@@ -298,7 +298,7 @@ fn empty_ui(ui: &mut Ui, area: Rect, actions: &mut Actions) -> f32 {
         let rect = Rect::from_center_size(pos2(centre.x, y), vec2(136.0, 12.0));
         crate::ui::two_rail::rung_open(ui.painter(), rect, &theme);
     }
-    let words = "No sets yet. Log one, or place a hand.";
+    let words = "On no ladder yet. Choose one; what to do next follows.";
     heading::centred(ui, pos2(centre.x, centre.y + 200.0), words);
     let button = Button::main("Choose a ladder");
     let width = button.width(ui.painter(), &theme);

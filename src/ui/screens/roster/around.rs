@@ -58,7 +58,7 @@ pub(super) fn header_ui(
         .put(field, edit)
         .accessible_name("Filter by name, ladder or need");
     if std::mem::take(&mut state.focus_filter) {
-        response.request_focus();
+        crate::ui::screens::sheet::focus_all(ui, &response, &state.filter);
     }
     if response.has_focus() && ui.input(|input| input.key_pressed(egui::Key::ArrowDown)) {
         response.surrender_focus();
@@ -171,7 +171,7 @@ impl Chip {
             focus_ring(ui.painter(), rect, 5.0, &theme);
         }
         let pressed = response.clicked();
-        response.on_hover_text(self.title());
+        crate::ui::widgets::hinted(response, self.title());
         pressed
     }
 }

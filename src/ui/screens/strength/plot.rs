@@ -1,13 +1,13 @@
 //! The plots of strength over time: the band of belief, sets as dots, layoffs and phases shaded, bodyweight below.
 
-use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
+use egui::{Align2, RichText, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Axis, AxisHints, FilledArea, GridMark, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotPoint,
-    PlotPoints, Points, Span, VPlacement,
+    PlotPoints, Points, Span, Text, VPlacement,
 };
 
 use crate::ui::screens::past_days::{day_words, months_between};
-use crate::ui::theme::{STROKE_NOW, Theme, translucent};
+use crate::ui::theme::{Face, STROKE_NOW, Theme, size, translucent};
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView};
 use crate::ui::widgets::focus_ring;
 
@@ -148,6 +148,25 @@ fn strength_plot(
             DotKind::Suspect,
         ] {
             plot.add(dots(view, kind, theme));
+        }
+        let far = view
+            .sets
+            .iter()
+            .filter_map(|dot| Some((dot, dot.beyond.as_ref()?)));
+        for (dot, words) in far {
+            let words = RichText::new(format!("   {words}   ")).font(Face::Label.at(size::TABLE));
+            let at = PlotPoint::new(dot.day, dot.shows);
+            // Beside its mark, on the side that has room.
+            let anchor = match dot.day > first_day(view) / 2.0 {
+                true => Align2::RIGHT_CENTER,
+                false => Align2::LEFT_CENTER,
+            };
+            plot.add(
+                Text::new("", at, words)
+                    .anchor(anchor)
+                    .color(*theme.plum)
+                    .allow_hover(false),
+            );
         }
     });
     let (response, transform) = (shown.response, shown.transform);

@@ -69,7 +69,7 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
         let width = button.width(ui.painter(), &theme);
         let place = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
         let keys = action.key();
-        if button.show(ui, place).on_hover_text(keys).clicked() {
+        if crate::ui::widgets::hinted(button.show(ui, place), keys).clicked() {
             actions.ask(action);
         }
         right = place.left() - 6.0;

@@ -95,7 +95,7 @@ fn turn_ui(
     if state.focused {
         focus_ring(ui.painter(), target.shrink(2.0), 4.0, &theme);
     }
-    if response.on_hover_text(title).clicked() {
+    if crate::ui::widgets::hinted(response, title).clicked() {
         actions.ask(action);
     }
 }

@@ -13,7 +13,7 @@ use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::views::{Phrase, WeighInsView};
 use crate::ui::widgets::{self, Button, caution_box, explained};
 
-use super::journal::{Columns, JournalState, Over, heads_ui, rows_ui};
+use super::journal::{Columns, JournalState, Over, foot_ui, heads_ui, rows_ui};
 use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
 use over::{Asked, asked_ui};
@@ -119,14 +119,14 @@ pub fn weigh_ins_ui(ui: &mut Ui, view: &WeighInsView, list: &mut JournalState, a
     let columns = Columns::of(table);
     let heads = Rect::from_min_size(table.min, vec2(table.width(), 28.0));
     heads_ui(ui, heads, &columns, ["bodyweight", "weighed"]);
-    rows_ui(
-        ui,
-        table.with_min_y(heads.bottom()),
-        &view.journal,
-        &columns,
-        list,
-        actions,
-    );
+    // A low window keeps the room for its records.
+    let foot = if whole.height() > 620.0 { 46.0 } else { 0.0 };
+    let rows = Rect::from_min_max(heads.left_bottom(), table.max - vec2(0.0, foot));
+    rows_ui(ui, rows, &view.journal, &columns, list, actions);
+    if foot > 0.0 {
+        let foot = Rect::from_min_max(rows.left_bottom(), table.max);
+        foot_ui(ui, foot, &view.journal, list, ("K", "weigh in"));
+    }
 }
 
 fn header_ui(ui: &mut Ui, rect: Rect, view: &WeighInsView, actions: &mut Actions) {

@@ -1,13 +1,15 @@
 //! The plot: weigh-in days as dots, those that look like a slip as rings, the line of the last weeks, phases shaded and named.
 
-use egui::{Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
+use egui::{Align2, RichText, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
-    Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoints, Points, Span, VPlacement,
+    Axis, AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Span,
+    Text, VPlacement,
 };
 
 use crate::report::numbers::number;
+use crate::ui::screens::ladders::many;
 use crate::ui::screens::past_days::{day_words, months_between};
-use crate::ui::theme::{Theme, translucent};
+use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::views::WeighInsView;
 use crate::ui::widgets::focus_ring;
 
@@ -15,12 +17,20 @@ use crate::ui::widgets::focus_ring;
 const AXIS: f32 = 56.0;
 /// What a weigh-in that looks like a slip is called.
 const ODD: &str = "odd weigh-in";
-/// Most months that have a name on the axis.
+/// Most months that have a name on the axis, and the room that each needs, points.
 const NAMED: usize = 7;
+const MONTH_ROOM: f32 = 84.0;
+/// Room that each named mass needs, points.
+const MASS_ROOM: f32 = 36.0;
 
 pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     let theme = Theme::of(ui);
     let (today, unit) = (view.today, view.unit);
+    let free = ui.available_size() - Vec2::new(AXIS, 0.0);
+    let named = (1..=NAMED)
+        .rev()
+        .find(|count| many(*count) * MONTH_ROOM <= free.x)
+        .unwrap_or(1);
     let first = view.days.iter().map(|(day, ..)| *day).fold(-28.0, f64::min);
     let masses = || {
         view.days
@@ -51,7 +61,8 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
             AxisHints::new_x().formatter(months).placement(VPlacement::Bottom),
         ])
         .custom_y_axes(vec![AxisHints::new_y().formatter(masses_of).min_thickness(AXIS)])
-        .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
+        .x_grid_spacer(move |input| months_between(today, input.bounds, named))
+        .y_grid_spacer(move |input| even_masses(input.bounds, f64::from(free.y / MASS_ROOM)))
         .sense(Sense::click())
         .grid_color(*theme.line)
         .cursor_color(*theme.line)
@@ -80,8 +91,23 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
             } else {
                 *mass
             };
+            let words = format!("{} {unit}", number(*mass, 1));
+            if (at - mass).abs() > f64::EPSILON {
+                let (anchor, off) = if at < *mass {
+                    (Align2::CENTER_TOP, -room * 0.12)
+                } else {
+                    (Align2::CENTER_BOTTOM, room * 0.12)
+                };
+                let said = RichText::new(&words).font(Face::Label.at(size::TABLE));
+                plot.add(
+                    Text::new("", PlotPoint::new(*day, at + off), said)
+                        .anchor(anchor)
+                        .color(*theme.plum)
+                        .allow_hover(false),
+                );
+            }
             plot.add(
-                Points::new(format!("{ODD}: {} {unit}", number(*mass, 1)), vec![[*day, at]])
+                Points::new(format!("{ODD}: {words}"), vec![[*day, at]])
                     .shape(MarkerShape::Diamond)
                     .filled(false)
                     .radius(5.5)
@@ -100,6 +126,20 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     if shown.response.has_focus() {
         focus_ring(ui.painter(), shown.response.rect, 3.0, &theme);
     }
+}
+
+/// Even masses within the bounds, `most` at the most.
+fn even_masses((low, high): (f64, f64), most: f64) -> Vec<GridMark> {
+    const STEPS: [f64; 10] = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
+    let fits = |step: &&f64| (high - low) / **step <= most.max(1.0);
+    let step_size = STEPS.iter().find(fits).copied().unwrap_or(200.0);
+    std::iter::successors(Some((low / step_size).ceil()), |nth| Some(nth + 1.0))
+        .map(|nth| GridMark {
+            value: nth * step_size,
+            step_size,
+        })
+        .take_while(|mark| mark.value <= high)
+        .collect()
 }
 
 fn spoken(view: &WeighInsView) -> String {

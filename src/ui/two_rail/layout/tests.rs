@@ -135,3 +135,20 @@ fn a_belief_fades_to_nothing_at_2_6_deviations() {
     // The bell's height at its middle, less its end value: 0.44 − 0.44·exp(−3.38).
     assert!((f64::from(rows[8].1) - (0.44 - 0.44 * (-3.38f64).exp())).abs() < 1e-6);
 }
+
+#[test]
+fn a_hand_on_the_ground_of_a_strip_is_seen_whole() {
+    let view = LadderView {
+        hands: vec![crate::ui::views::HandView {
+            rail: Rail::Left,
+            at: Spot::Ground,
+            steps_up: false,
+        }],
+        ..ladder(&[0.5, 0.7, 1.0])
+    };
+    let area = area(500.0);
+    let layout = Layout::of(&view, area, Width::Strip, 0.0);
+    // The disc has a radius of 14.
+    assert!(layout.hand(Rail::Left, Spot::Ground).y + 14.0 <= area.bottom());
+    assert!(layout.rungs.iter().all(|rung| area.contains_rect(rung.rect)));
+}
