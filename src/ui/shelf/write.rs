@@ -7,7 +7,7 @@ use crate::logbook::{Fact, Log, Logbook, Name, Record, Settings, Trouble, Writer
 use crate::problem::quoted;
 use crate::ui::book::Deed;
 use crate::ui::views::SetDraft;
-use crate::units::{Effort, Given, OutOfRange, Outcome, Reps, Seconds, Typed, Unit};
+use crate::units::{Bodyweight, Effort, Given, OutOfRange, Outcome, Reps, Seconds, Typed, Unit};
 
 use super::desk::NotDone;
 use super::opened::Opened;
@@ -221,15 +221,17 @@ pub(super) fn typed_load(value: f64, unit: Unit) -> Result<Option<Load>, String>
     })
 }
 
-/// A bodyweight that a person can have, 20 to 400 kg.
+/// A bodyweight that a person can have.
 pub(super) fn bodyweight(value: f64, unit: Unit) -> Result<Typed, String> {
     let typed = Typed::new(value, unit).map_err(said)?;
-    if (20.0..=400.0).contains(&typed.mass().kg()) {
+    if Bodyweight::BELIEVED_KG.contains(&typed.mass().kg()) {
         Ok(typed)
     } else {
         Err(format!(
-            "{value} {} is no bodyweight; it lies between 20 and 400 kg.",
-            unit.sign()
+            "{value} {} is no bodyweight; it lies between {} and {} kg.",
+            unit.sign(),
+            Bodyweight::BELIEVED_KG.start(),
+            Bodyweight::BELIEVED_KG.end()
         ))
     }
 }
