@@ -271,8 +271,8 @@ impl Listing {
                     }
                 })
                 .collect(),
+            // What no program of ours made is nobody's folder: a new athlete gets another one.
             Ok(None) => {
-                self.unread.extend(of_athletes(label, NOT_FOLLOWED));
                 self.problems.push(Problem::error(
                     Place::whole(label),
                     "this is no plain folder and is not read",
@@ -342,7 +342,7 @@ impl Listing {
     }
 }
 
-/// Why something that is no plain file or folder is not read.
+/// Why something that is no plain file is not read.
 const NOT_FOLLOWED: &str = "links, pipes and the like are not followed";
 
 /// What the names of set-aside files have in them.
