@@ -20,8 +20,8 @@ const DEVICE: &str = "demo";
 /// How many demo windows may be open at once.
 const COPIES: u32 = 9;
 
-/// The first year to show the demo for: its oldest people are 62, and a logbook's dates begin in 1900.
-const EARLIEST_YEAR: i32 = 1964;
+/// The years to show the demo for: its oldest people are 62, and a logbook's dates go from 1900 to 2100.
+const YEARS: std::ops::RangeInclusive<i32> = 1964..=2100;
 
 /// Runs `demo`.
 pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
@@ -55,12 +55,14 @@ pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
 /// The day that the demo is shown for.
 ///
 /// # Errors
-/// When its people would have been born before the years that a logbook knows.
+/// When its people would have lived before or after the years that a logbook knows.
 fn shown_for(on: Option<chrono::NaiveDate>) -> Result<chrono::NaiveDate, Failed> {
     let on = reading::day(on);
-    if on.year() < EARLIEST_YEAR {
+    if !YEARS.contains(&on.year()) {
         return Err(Failed::Usage(format!(
-            "--on {on} is before the demo's people could have trained; give a day from {EARLIEST_YEAR} on"
+            "the demo's people could not have lived and trained up to {on}; give --on a day of the years {} to {}",
+            YEARS.start(),
+            YEARS.end()
         )));
     }
     Ok(on)

@@ -294,7 +294,10 @@ fn a_number_is_written_in_digits_and_a_plate_weighs_something() {
             "write a whole number from 1 to 20",
         ),
         (&["demo", "new", "--seed", "-1"], "write a whole number from 0 to"),
-        (&["demo", "new", "--on", "1963-12-31"], "give a day from 1964 on"),
+        (
+            &["demo", "new", "--on", "1963-12-31"],
+            "give --on a day of the years 1964 to 2100",
+        ),
     ] {
         let ran = home.run(args);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{args:?}");
