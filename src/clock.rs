@@ -1,6 +1,6 @@
 //! The clock, at the rim: the only place that asks the system what time it is, and for chance.
 
-use std::time::SystemTime;
+use std::time::{Duration, SystemTime};
 
 use chrono::{DateTime, Local, NaiveDate};
 
@@ -9,10 +9,17 @@ pub fn today() -> NaiveDate {
     now().date_naive()
 }
 
-/// Now, with the local offset. A clock that stands before 1970 is taken as it is.
+/// So far from 1970 no calendar of ours goes: ten thousand Julian years.
+const FAR: Duration = Duration::from_secs(315_576_000_000);
+
+/// Now, with the local offset. A clock that stands before 1970 is taken as it is; one that is off by ages says 1970.
 #[allow(clippy::disallowed_methods)]
 pub fn now() -> DateTime<Local> {
-    DateTime::from(SystemTime::now())
+    let now = SystemTime::now();
+    let away = now
+        .duration_since(SystemTime::UNIX_EPOCH)
+        .unwrap_or_else(|before| before.duration());
+    DateTime::from(if away > FAR { SystemTime::UNIX_EPOCH } else { now })
 }
 
 /// A ULID that nobody had before: the clock's milliseconds (0 before 1970) and chance.

@@ -4,25 +4,25 @@
 //! returned as it is: it needs no estimate, and only two of the formulas return it by themselves.
 
 use crate::logbook::Settings;
-use crate::units::{Mass, SystemLoad};
+use crate::units::{Mass, SystemLoad, rep_max};
 
 /// A published formula.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Formula {
-    /// Epley, Boyd Epley Workout, 1985: w (1 + r/30).
+    /// [`rep_max::epley`].
     #[default]
     Epley,
-    /// Brzycki, JOPERD 1993;64(1):88–90: w · 36 / (37 − r).
+    /// [`rep_max::brzycki`].
     Brzycki,
-    /// Lander, NSCA Journal 1985;6(6):60–61: 100 w / (101.3 − 2.67123 r).
+    /// [`rep_max::lander`].
     Lander,
-    /// Lombardi, Beginning Weight Training, 1989: w · r^0.10.
+    /// [`rep_max::lombardi`].
     Lombardi,
-    /// Mayhew et al., J Appl Sport Sci Res 1992;6(4):200–206: 100 w / (52.2 + 41.9 e^(−0.055 r)).
+    /// [`rep_max::mayhew`].
     Mayhew,
-    /// O'Conner et al., Weight Training Today, 1989: w (1 + 0.025 r).
+    /// [`rep_max::oconner`].
     OConner,
-    /// Wathan, Load Assignment, 1994: 100 w / (48.8 + 53.8 e^(−0.075 r)).
+    /// [`rep_max::wathan`].
     Wathan,
 }
 
@@ -62,15 +62,16 @@ impl Formula {
         if reps <= 1.0 {
             return load;
         }
-        load.times(match self {
-            Formula::Epley => 1.0 + reps / 30.0,
-            Formula::Brzycki => 36.0 / (37.0 - reps),
-            Formula::Lander => 100.0 / (101.3 - 2.671_23 * reps),
-            Formula::Lombardi => libm::pow(reps, 0.10),
-            Formula::Mayhew => 100.0 / (52.2 + 41.9 * libm::exp(-0.055 * reps)),
-            Formula::OConner => 1.0 + 0.025 * reps,
-            Formula::Wathan => 100.0 / (48.8 + 53.8 * libm::exp(-0.075 * reps)),
-        })
+        let over_load = match self {
+            Formula::Epley => rep_max::epley,
+            Formula::Brzycki => rep_max::brzycki,
+            Formula::Lander => rep_max::lander,
+            Formula::Lombardi => rep_max::lombardi,
+            Formula::Mayhew => rep_max::mayhew,
+            Formula::OConner => rep_max::oconner,
+            Formula::Wathan => rep_max::wathan,
+        };
+        load.times(over_load(reps))
     }
 }
 

@@ -1,5 +1,6 @@
 //! What may be asked. The doc comments are what `--help` prints.
 
+use std::ops::RangeInclusive;
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
@@ -7,7 +8,8 @@ use clap::{Args, Parser, Subcommand};
 
 use crate::bests::Formula;
 use crate::logbook::exchange::{Dates, Decimal, Delimiter, Renaming};
-use crate::logbook::written::date_of;
+use crate::logbook::written::{NoDate, day_of};
+use crate::problem::quoted;
 
 use super::args_body::{DemandArgs, WhatIfArgs};
 use super::args_paper::{ReportArgs, SheetArgs};
@@ -130,33 +132,35 @@ pub struct NextArgs {
 #[command(group = clap::ArgGroup::new("body").required(true).args(["bodyweight_kg", "bodyweight_lb"]))]
 pub struct LoadArgs {
     /// The load in all, kg
-    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
+    #[arg(long, value_name = "KG", value_parser = number, allow_negative_numbers = true)]
     pub target_kg: Option<f64>,
     /// The load in all, lb
-    #[arg(long, value_name = "LB", allow_negative_numbers = true)]
+    #[arg(long, value_name = "LB", value_parser = number, allow_negative_numbers = true)]
     pub target_lb: Option<f64>,
     /// Today's bodyweight, kg
-    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
+    #[arg(long, value_name = "KG", value_parser = number, allow_negative_numbers = true)]
     pub bodyweight_kg: Option<f64>,
     /// Today's bodyweight, lb
-    #[arg(long, value_name = "LB", allow_negative_numbers = true)]
+    #[arg(long, value_name = "LB", value_parser = number, allow_negative_numbers = true)]
     pub bodyweight_lb: Option<f64>,
     /// The part of bodyweight that the movement lifts, 0 to 1
     #[arg(
         long,
         value_name = "PART",
-        default_value_t = 1.0,
+        default_value = "1",
+        value_parser = number,
         allow_negative_numbers = true
     )]
     pub share: f64,
     /// What carabiner and chain weigh, kg; counts only with a plate on it
-    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
+    #[arg(long, value_name = "KG", value_parser = number, allow_negative_numbers = true)]
     pub gear_kg: Option<f64>,
     /// The same in pounds
     #[arg(
         long,
         value_name = "LB",
         conflicts_with = "gear_kg",
+        value_parser = number,
         allow_negative_numbers = true
     )]
     pub gear_lb: Option<f64>,
@@ -293,13 +297,13 @@ pub struct DemoArgs {
     #[arg(value_name = "DIR", value_parser = folder)]
     pub dir: PathBuf,
     /// How many athletes, 1 to 5000
-    #[arg(long, value_name = "N", default_value_t = 12, value_parser = clap::value_parser!(u32).range(1..=5000))]
+    #[arg(long, value_name = "N", default_value_t = 12, allow_negative_numbers = true, value_parser = |text: &str| whole::<u32>(text, 1..=5000))]
     pub athletes: u32,
     /// How many years of training, 1 to 20
-    #[arg(long, value_name = "Y", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=20))]
+    #[arg(long, value_name = "Y", default_value_t = 1, allow_negative_numbers = true, value_parser = |text: &str| whole::<u32>(text, 1..=20))]
     pub years: u32,
     /// Another seed makes other people
-    #[arg(long, value_name = "S", default_value_t = 1)]
+    #[arg(long, value_name = "S", default_value_t = 1, allow_negative_numbers = true, value_parser = |text: &str| whole::<u64>(text, 0..=u64::MAX))]
     pub seed: u64,
     /// The day it is shown for, YYYY-MM-DD; today by default
     #[arg(long, value_name = "DATE", value_parser = date)]
@@ -308,7 +312,29 @@ pub struct DemoArgs {
 
 /// A date from 1900 to 2100.
 pub(super) fn date(text: &str) -> Result<NaiveDate, String> {
-    date_of(text).ok_or_else(|| "write a date as 2026-03-18".to_owned())
+    day_of(text).map_err(|of| match of(quoted(text)) {
+        NoDate::Form(_) | NoDate::Time(_) => "write a date as 2026-03-18".to_owned(),
+        NoDate::Day(_) => "no calendar has this day; write a date as 2026-03-18".to_owned(),
+        NoDate::Year(_) => "the years go from 1900 to 2100".to_owned(),
+    })
+}
+
+/// A number as people write it: no exponent, no `nan` or `inf`.
+pub(super) fn number(text: &str) -> Result<f64, String> {
+    let plain = text
+        .bytes()
+        .all(|byte| byte.is_ascii_digit() || b"+-.".contains(&byte));
+    let read = text.parse().ok().filter(|value: &f64| plain && value.is_finite());
+    read.ok_or_else(|| "write a number in digits, like 82.5".to_owned())
+}
+
+/// A whole number of a range.
+fn whole<T>(text: &str, range: RangeInclusive<T>) -> Result<T, String>
+where
+    T: std::str::FromStr + PartialOrd + std::fmt::Display,
+{
+    let read = text.parse().ok().filter(|value| range.contains(value));
+    read.ok_or_else(|| format!("write a whole number from {} to {}", range.start(), range.end()))
 }
 
 /// A folder's name that is not empty.

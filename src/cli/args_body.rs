@@ -5,7 +5,7 @@ use clap::Args;
 
 use crate::logbook::record::Sex;
 
-use super::args::Where;
+use super::args::{Where, number};
 
 /// Arguments of `demand`.
 #[derive(Debug, Args)]
@@ -17,10 +17,10 @@ pub struct DemandArgs {
     #[arg(long, value_name = "NAME")]
     pub athlete: Option<String>,
     /// Standing height, cm; instead of the athlete's
-    #[arg(long, value_name = "CM", allow_negative_numbers = true)]
+    #[arg(long, value_name = "CM", value_parser = number, allow_negative_numbers = true)]
     pub height_cm: Option<f64>,
     /// Bodyweight, kg; instead of the athlete's
-    #[arg(long, value_name = "KG", allow_negative_numbers = true)]
+    #[arg(long, value_name = "KG", value_parser = number, allow_negative_numbers = true)]
     pub mass_kg: Option<f64>,
     /// For the tables of body segments: female or male
     #[arg(long, value_name = "SEX", value_parser = sex)]

@@ -156,7 +156,7 @@ fn ladder<'c>(catalogue: &'c Catalogue, name: &str) -> Result<&'c Ladder, Failed
             Some(near) => format!("did you mean {near}?"),
             None => format!("there are {}", ids.join(", ")),
         };
-        Failed::Problem(format!("unknown ladder {}; {mend}", quoted(name)))
+        Failed::Usage(format!("unknown ladder {}; {mend}", quoted(name)))
     })
 }
 

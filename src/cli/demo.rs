@@ -3,9 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use chrono::Datelike as _;
+
 use crate::clock;
 use crate::demo::{Gym, Plan, gym};
 use crate::logbook::{Machine, Name, Settings, WholeFile, Writer};
+use crate::report::numbers::counted;
 use crate::units::Unit;
 
 use super::args::DemoArgs;
@@ -17,6 +20,9 @@ const DEVICE: &str = "demo";
 /// How many demo windows may be open at once.
 const COPIES: u32 = 9;
 
+/// The years to show the demo for: its oldest people are 62, and a logbook's dates go from 1900 to 2100.
+const YEARS: std::ops::RangeInclusive<i32> = 1964..=2100;
+
 /// Runs `demo`.
 pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
     let machine = Machine::this()?;
@@ -27,20 +33,39 @@ pub fn run(args: &DemoArgs) -> Result<Answer, Failed> {
             "{place}: not an empty folder; name a new one, nothing was written"
         )));
     }
+    let on = shown_for(args.on)?;
     let plan = Plan {
         athletes: usize::try_from(args.athletes).unwrap_or(usize::MAX),
         years: args.years,
         seed: args.seed,
-        on: reading::day(args.on),
+        on,
     };
     let gym = gym(&plan);
     lay(&machine, &args.dir, &gym, Duration::from_secs(10))?;
     let sets: usize = gym.athletes.iter().map(|(_, records)| records.len()).sum();
     let place = crate::problem::visible(&args.dir.to_string_lossy());
+    let count = |count: usize, noun| counted(i64::try_from(count).unwrap_or(i64::MAX), noun);
     Ok(Answer::plain(format!(
-        "{} athletes, {sets} records in {place}\n",
-        gym.athletes.len()
+        "{}, {} in {place}\n",
+        count(gym.athletes.len(), "athlete"),
+        count(sets, "record")
     )))
+}
+
+/// The day that the demo is shown for.
+///
+/// # Errors
+/// When its people would have lived before or after the years that a logbook knows.
+fn shown_for(on: Option<chrono::NaiveDate>) -> Result<chrono::NaiveDate, Failed> {
+    let on = reading::day(on);
+    if !YEARS.contains(&on.year()) {
+        return Err(Failed::Usage(format!(
+            "the demo's people could not have lived and trained up to {on}; give --on a day of the years {} to {}",
+            YEARS.start(),
+            YEARS.end()
+        )));
+    }
+    Ok(on)
 }
 
 /// Writes a gym into an empty folder.
@@ -66,6 +91,7 @@ pub fn lay(machine: &Machine, folder: &Path, gym: &Gym, wait: Duration) -> Resul
 
 /// A fresh copy of the demo gym in the state folder, for `--demo`.
 pub fn fresh_copy(machine: &Machine, on: chrono::NaiveDate) -> Result<PathBuf, Failed> {
+    let on = shown_for(Some(on))?;
     let gym = gym(&Plan {
         athletes: 12,
         years: 1,

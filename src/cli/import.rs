@@ -8,6 +8,7 @@ use crate::clock;
 use crate::logbook::exchange::{Import, Listing, Options, Sheet};
 use crate::logbook::writer::LOCK_WAIT;
 use crate::logbook::{Committed, Logbook, Machine, Name, Record, Trouble, Writer};
+use crate::problem::visible;
 use crate::report::numbers::counted;
 
 use super::args::ImportArgs;
@@ -20,12 +21,8 @@ pub fn run(args: &ImportArgs) -> Result<Answer, Failed> {
     let device = reading::device(&machine)?;
     let root = reading::root(&machine, args.logbook.as_ref());
     let file = args.file.to_string_lossy().into_owned();
-    let bytes = std::fs::read(&args.file).map_err(|error| {
-        Failed::Problem(format!(
-            "{}: cannot be read: {error}",
-            crate::problem::visible(&file)
-        ))
-    })?;
+    let bytes = std::fs::read(&args.file)
+        .map_err(|error| Failed::Problem(format!("{}: cannot be read: {error}", visible(&file))))?;
     if !args.dry_run {
         crate::logbook::writer::refuse_for_writing(&machine, &root)?;
     }
@@ -95,19 +92,37 @@ fn write(machine: &Machine, root: &Path, device: String, sheet: &Sheet) -> Resul
         .iter()
         .map(|row| (row.athlete.clone(), row.records.clone()))
         .collect();
-    let committed = writer.commit(batch)?;
+    let committed = writer.commit_given(batch)?;
     reading::report(&committed.notes);
     tell_conflicts(&committed);
     Ok(committed)
 }
 
+/// How many records with other values are listed.
+const LISTED: usize = 100;
+
 /// Says which records are there with other values.
 pub(super) fn tell_conflicts(committed: &Committed) {
-    for conflict in &committed.conflicting {
+    for conflict in committed.conflicting.iter().take(LISTED) {
+        let (athlete, id) = (visible(conflict.athlete.as_str()), conflict.record.id);
+        tell(&match &conflict.whose {
+            None => format!(
+                "{athlete}: the record {id} is there with other values; nothing was changed, use amend"
+            ),
+            Some(folder) => format!(
+                "{athlete}: the record {id} is there as another athlete's, in athletes/{folder}; nothing was changed"
+            ),
+        });
+    }
+    if let Some(more) = committed
+        .conflicting
+        .len()
+        .checked_sub(LISTED)
+        .filter(|more| *more > 0)
+    {
         tell(&format!(
-            "{}: the record {} is there with other values; nothing was changed, use amend",
-            crate::problem::visible(conflict.athlete.as_str()),
-            conflict.record.id
+            "{} more like these",
+            counted(i64::try_from(more).unwrap_or(i64::MAX), "record")
         ));
     }
 }
@@ -124,6 +139,7 @@ fn summary(sheet: &Sheet) -> String {
 fn told(sheet: &Sheet, committed: &Committed) -> String {
     let there = match committed.already_there.len() {
         0 => String::new(),
+        1 => ", 1 was there already".to_owned(),
         there => format!(", {there} were there already"),
     };
     format!(

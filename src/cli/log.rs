@@ -16,7 +16,7 @@ use crate::units::Unit;
 
 use super::args_record::{LogArgs, RecordArgs};
 use super::output::tell;
-use super::record_row::{Cells, unread, wrong};
+use super::record_row::{Cells, line_of, unread, wrong};
 use super::{Answer, Failed, log_rows, reading};
 
 /// Runs `log`.
@@ -44,6 +44,9 @@ fn one(args: &LogArgs) -> Result<Answer, Failed> {
     let (catalogue, settings) = in_force(&machine, &root)?;
     let at = at(&args.said)?;
     let sheet = sheet(&args.said, &name, &at, &catalogue, &device)?;
+    for note in &sheet.notes.listed {
+        tell(&format!("rungwright: {}", line_of(note)));
+    }
     if let Some(new_name) = &new_name {
         may_be_called(&machine, &root, &name, new_name)?;
     }

@@ -85,6 +85,11 @@ impl Desk {
             }
         }
         match fed.wrong {
+            Some(wrong) if wrong.listed.iter().any(|problem| problem.place.line == 1) => {
+                Err(Failed::Problem(format!(
+                    "{wrong}\n  nothing was saved; --map and --delimiter are options of import, so name the columns here as import does"
+                )))
+            }
             Some(wrong) => Err(Failed::Problem(format!(
                 "{wrong}\n  the rows before it are saved, it and the ones after it are not"
             ))),
@@ -98,10 +103,11 @@ impl Desk {
         let (mut writer, notes) =
             Writer::lock(&self.machine, &self.root, self.device.clone(), now, LOCK_WAIT)?;
         reading::report(&notes);
+        let has_id = row.has_id;
         let (name, id) = (row.athlete.clone(), row.records.first().map(|record| record.id));
         let Some(id) = id else {
             // Only who it is, and that is known; a row with an id that came before says nothing either.
-            let found = writer.read_athlete(&name)?.filter(|_| !row.has_id);
+            let found = writer.read_athlete(&name)?.filter(|_| !has_id);
             return Ok(found.and_then(|(book, _)| book.logs.first()?.naming()));
         };
         let sheet = Sheet {
@@ -112,7 +118,12 @@ impl Desk {
             log::tell_new_logbook(&self.root);
         }
         let records = sheet.rows.into_iter().next().map(|row| row.records);
-        let committed = writer.append(&name, &records.unwrap_or_default())?;
+        let records = records.unwrap_or_default();
+        let committed = if has_id {
+            writer.append_given(&name, &records)?
+        } else {
+            writer.append(&name, &records)?
+        };
         reading::report(&committed.notes);
         committed.made.iter().for_each(log::tell_new_athlete);
         import::tell_conflicts(&committed);

@@ -52,13 +52,18 @@ impl Mending {
         let now = clock::now().to_utc();
         let (writer, notes) = Writer::lock(&machine, &root, device, now, LOCK_WAIT)?;
         reading::report(&notes);
-        let found = writer.holder(id)?;
+        let Some(found) = writer.holder(id)? else {
+            // It may be in what can't be read.
+            reading::report(&writer.read()?.1);
+            return Err(Failed::Problem(format!(
+                "no record has the id {id}; export lists them all"
+            )));
+        };
         let Holder {
             target,
             book,
             problems,
-        } = found
-            .ok_or_else(|| Failed::Problem(format!("no record has the id {id}; export lists them all")))?;
+        } = found;
         reading::report(&problems);
         let (catalogue, _) = book.catalogue();
         Ok(Self {

@@ -121,7 +121,7 @@ fn masses(list: &str, unit: Unit) -> Result<Vec<Typed>, Failed> {
             let value: Option<f64> = part
                 .parse()
                 .ok()
-                .filter(|value| plain && (0.0..=HEAVIEST_PLATE).contains(value));
+                .filter(|value| plain && *value > 0.0 && *value <= HEAVIEST_PLATE);
             value
                 .and_then(|value| Typed::new(value, unit).ok())
                 .ok_or_else(|| {

@@ -240,14 +240,19 @@ pub fn unread(listing: &Listing) -> Failed {
     }
 }
 
-/// What import says of a row, in one line and in the words of the command line.
+/// What import says of a row is wrong use here.
 pub fn wrong(problem: &Problem) -> Failed {
+    Failed::Usage(line_of(problem))
+}
+
+/// What import says of a row, in one line and in the words of the command line.
+pub fn line_of(problem: &Problem) -> String {
     let mut line = problem.what.clone();
     if !problem.mend.is_empty() {
         line.push_str("; ");
         line.push_str(&problem.mend);
     }
-    Failed::Usage(crate::problem::visible(&in_our_words(&line)))
+    crate::problem::visible(&in_our_words(&line))
 }
 
 /// A message in the words of the command line. What a person typed stands in quotes and stays as it is.
@@ -263,7 +268,7 @@ fn in_our_words(message: &str) -> String {
 }
 
 /// A spreadsheet's words, and what stands for them on the command line.
-const WORDS: [(&str, &str); 19] = [
+const WORDS: [(&str, &str); 20] = [
     ("bodyweight_kg", "--bodyweight"),
     ("bodyweight_lb", "--bodyweight"),
     ("added_kg", "--added"),
@@ -279,6 +284,7 @@ const WORDS: [(&str, &str); 19] = [
     ("outcome form", "--form"),
     ("outcome success", "neither --missed nor --form"),
     ("a row of its own", "a log of its own"),
+    ("the day of the row", "the day of this record"),
     ("fill in ", "give "),
     ("clear ", "leave out "),
     (", or read the file with --decimal ,", ""),

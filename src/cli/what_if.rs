@@ -83,7 +83,7 @@ fn movement<'c>(catalogue: &'c Catalogue, name: &str) -> Result<&'c Movement, Fa
     catalogue.movement_by_name(name).ok_or_else(|| {
         let ids = catalogue.movements().map(|movement| movement.id.as_str());
         let mend = did_you_mean(name, ids).map_or_else(String::new, |near| format!("; did you mean {near}?"));
-        Failed::Problem(format!("unknown movement {}{mend}", quoted(name)))
+        Failed::Usage(format!("unknown movement {}{mend}", quoted(name)))
     })
 }
 

@@ -65,14 +65,24 @@ impl Athlete {
         Some(athlete)
     }
 
-    /// The records of `records` that are new, with the athlete's name first where no record gives it.
-    pub(super) fn sift(&self, records: Vec<Record>, device: &str, committed: &mut Committed) -> Vec<Record> {
+    /// The records of `records` that are new, with the athlete's name first where no record gives it. An id is one record in
+    /// the whole logbook, so what `elsewhere` has of others is there with other values.
+    pub(super) fn sift(
+        &self,
+        records: Vec<Record>,
+        elsewhere: &Elsewhere,
+        device: &str,
+        committed: &mut Committed,
+    ) -> Vec<Record> {
+        let conflicts_before = committed.conflicting.len();
+        let added_before = committed.added.len();
         let mut new: Vec<Record> = Vec::with_capacity(records.len());
         let mut taken: HashMap<Id, usize> = HashMap::new();
         for record in records {
             let there = self.there.get(&record.id).map_or(&[][..], Vec::as_slice);
             let in_batch = taken.get(&record.id).and_then(|at| new.get(*at));
-            if there.is_empty() && in_batch.is_none() {
+            let is_anothers = || elsewhere.of_another(record.id, &self.folder).is_some();
+            if there.is_empty() && in_batch.is_none() && !is_anothers() {
                 taken.insert(record.id, new.len());
                 committed.added.push(record.id);
                 new.push(record);
@@ -85,11 +95,18 @@ impl Athlete {
             } else {
                 committed.conflicting.push(Conflict {
                     athlete: self.name.clone(),
+                    whose: elsewhere.of_another(record.id, &self.folder).map(str::to_owned),
                     record,
                 });
             }
         }
         let gives_name = |record: &Record| matches!(record.what, Fact::Profile { name: Some(_), .. });
+        let conflicts = committed.conflicting.len() > conflicts_before;
+        if conflicts && !self.is_there && new.iter().all(gives_name) {
+            // Whatever was said of them is another's: no athlete is made of a name alone.
+            committed.added.truncate(added_before);
+            new.clear();
+        }
         if let Some(first) = new.first()
             && !self.has_name
             && !new.iter().any(gives_name)
@@ -101,6 +118,18 @@ impl Athlete {
             committed.made.push(self.name.clone());
         }
         new
+    }
+}
+
+/// Whose the ids of everyone's records are, by folder.
+#[derive(Debug, Default)]
+pub(super) struct Elsewhere(HashMap<Id, String>);
+
+impl Elsewhere {
+    /// The folder of the athlete who has `id`, unless it is the one in `folder`.
+    fn of_another(&self, id: Id, folder: &str) -> Option<&str> {
+        let whose = self.0.get(&id).map(String::as_str)?;
+        (whose != folder).then_some(whose)
     }
 }
 
@@ -157,6 +186,26 @@ impl Writer {
             athletes.push(athlete);
         }
         Ok(athletes)
+    }
+
+    /// Whose of `ids` are there already, among all athletes.
+    pub(super) fn owners(&self, ids: &HashSet<Id>) -> Result<Elsewhere, Trouble> {
+        let snapshot = listing::read(&self.machine, &self.root, Scope::All, true)?;
+        let found = |file: &listing::Text| -> Vec<(Id, String)> {
+            let (folder, form) = match &file.role {
+                listing::Role::Journal(folder) => (Some(folder), Form::Journal),
+                listing::Role::Pending => (None, Form::Pending),
+                _ => return Vec::new(),
+            };
+            let journal = journal::read(&file.label, &file.bytes, form);
+            let entries = journal.entries.into_iter();
+            let wanted = entries.filter(|entry| ids.contains(&entry.record.id));
+            wanted
+                .filter_map(|entry| Some((entry.record.id, folder.cloned().or(entry.folder)?)))
+                .collect()
+        };
+        let found: Vec<Vec<_>> = snapshot.files.par_iter().map(found).collect();
+        Ok(Elsewhere(found.into_iter().flatten().collect()))
     }
 
     /// The folder that a new athlete of this name gets.

@@ -69,7 +69,27 @@ pub(crate) struct Snapshot {
     pub files: Vec<Text>,
     /// The athletes' folders, with or without journals.
     pub folders: BTreeSet<String>,
+    /// What is there of athletes and could not be read.
+    pub unread: Vec<Unread>,
     pub problems: Vec<Problem>,
+}
+
+/// A journal, or a folder of journals, that is there and could not be read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Unread {
+    /// Its path from the logbook's folder, with `/`.
+    pub label: String,
+    /// The system's words, or ours.
+    pub why: String,
+}
+
+impl Unread {
+    /// Whether journals of the athlete in `folder` may be in it.
+    pub fn may_hold(&self, folder: &str) -> bool {
+        let below = self.label.strip_prefix(ATHLETES).unwrap_or_default();
+        let first = below.split('/').nth(1);
+        first.is_none_or(|first| first == folder)
+    }
 }
 
 /// Reads the logbook at `root`, the same moment for all files; `has_lock` if this program's writer holds its lock.
@@ -136,6 +156,7 @@ fn once(disk: &dyn Disk, root: &Path, scope: Scope<'_>) -> Result<Option<Snapsho
     let mut snapshot = Snapshot {
         files: Vec::with_capacity(texts.len()),
         folders: before.folders,
+        unread: before.unread,
         problems: before.problems,
     };
     for ((label, found), text) in before.files.into_iter().zip(texts) {
@@ -146,7 +167,10 @@ fn once(disk: &dyn Disk, root: &Path, scope: Scope<'_>) -> Result<Option<Snapsho
                 role: found.role,
                 bytes,
             }),
-            Err(error) => snapshot.problems.push(unreadable(&label, &error)),
+            Err(error) => {
+                snapshot.unread.extend(of_athletes(&label, &error));
+                snapshot.problems.push(unreadable(&label, &error));
+            }
         }
     }
     Ok(Some(snapshot))
@@ -163,6 +187,7 @@ struct Found {
 struct Listing {
     files: BTreeMap<String, Found>,
     folders: BTreeSet<String>,
+    unread: Vec<Unread>,
     problems: Vec<Problem>,
 }
 
@@ -201,19 +226,27 @@ impl Listing {
         Ok(listing)
     }
 
+    fn unreadable(&mut self, label: &str, error: &io::Error) {
+        self.unread.extend(of_athletes(label, error));
+        self.problems.push(unreadable(label, error));
+    }
+
     fn file(&mut self, disk: &dyn Disk, label: &str, path: PathBuf, role: Role) {
         match disk.stat(&path) {
             Ok(stat) if stat.kind == Kind::File => {
                 self.files.insert(label.to_owned(), Found { path, role, stat });
             }
-            Ok(_) => self.problems.push(Problem::error(
-                Place::whole(label),
-                "this is no plain file and is not read",
-                "put the file itself here; links, pipes and folders are not followed",
-            )),
+            Ok(_) => {
+                self.unread.extend(of_athletes(label, NOT_FOLLOWED));
+                self.problems.push(Problem::error(
+                    Place::whole(label),
+                    "this is no plain file and is not read",
+                    "put the file itself here; links, pipes and folders are not followed",
+                ));
+            }
             // It went away between listing and looking: the second listing will differ.
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
-            Err(error) => self.problems.push(unreadable(label, &error)),
+            Err(error) => self.unreadable(label, &error),
         }
     }
 
@@ -238,6 +271,7 @@ impl Listing {
                     }
                 })
                 .collect(),
+            // What no program of ours made is nobody's folder: a new athlete gets another one.
             Ok(None) => {
                 self.problems.push(Problem::error(
                     Place::whole(label),
@@ -248,7 +282,7 @@ impl Listing {
             }
             Err(error) if error.kind() == io::ErrorKind::NotFound => Vec::new(),
             Err(error) => {
-                self.problems.push(unreadable(label, &error));
+                self.unreadable(label, &error);
                 Vec::new()
             }
         }
@@ -276,7 +310,7 @@ impl Listing {
                 Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
                 _ if name.starts_with(['.', '~']) || name.ends_with('~') => continue,
                 Err(error) => {
-                    self.problems.push(unreadable(&label, &error));
+                    self.unreadable(&label, &error);
                     continue;
                 }
                 Ok(_) => {}
@@ -308,6 +342,9 @@ impl Listing {
     }
 }
 
+/// Why something that is no plain file is not read.
+const NOT_FOLLOWED: &str = "links, pipes and the like are not followed";
+
 /// What the names of set-aside files have in them.
 pub(crate) const TORN: &str = ".torn-";
 
@@ -327,6 +364,14 @@ fn set_aside(label: &str) -> Problem {
         "torn bytes were set aside here after a crash; no saved record is in them",
         "delete the file once you have looked at it",
     )
+}
+
+/// What an unreadable file or folder keeps from us, if it is one of athletes.
+fn of_athletes(label: &str, why: impl ToString) -> Option<Unread> {
+    label.starts_with(ATHLETES).then(|| Unread {
+        label: label.to_owned(),
+        why: why.to_string(),
+    })
 }
 
 fn unreadable(label: &str, error: &io::Error) -> Problem {

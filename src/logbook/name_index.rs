@@ -6,11 +6,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
-use crate::problem::Problem;
+use crate::problem::{Problem, quoted, visible};
 
 use super::Logbook;
 use super::disk;
-use super::listing::{self, Scope};
+use super::listing::{self, Scope, Unread};
 use super::machine::{Machine, mark_of};
 use super::names::Name;
 use super::trouble::Trouble;
@@ -35,7 +35,15 @@ pub(crate) struct Search<'a> {
     machine: &'a Machine,
     root: &'a Path,
     has_lock: bool,
-    everyone: Option<Logbook>,
+    everyone: Option<Everyone>,
+}
+
+/// Everyone, and whose journals could not be read.
+struct Everyone {
+    logbook: Logbook,
+    unread: Vec<Unread>,
+    /// The index before, which may know the names of those.
+    before: Index,
 }
 
 impl<'a> Search<'a> {
@@ -55,23 +63,52 @@ impl<'a> Search<'a> {
             return Ok(Some(found));
         }
         let path = place(machine, root);
-        if self.everyone.is_none() {
-            let folders = listing::read(machine, root, Scope::Outside, has_lock)?.folders;
-            if let Some(folder) = indexed(machine, &path, name, &folders)
-                && let Some(found) = in_folder(&folder)?
-            {
-                return Ok(Some(found));
+        let everyone = match &mut self.everyone {
+            Some(everyone) => everyone,
+            None => {
+                let folders = listing::read(machine, root, Scope::Outside, has_lock)?.folders;
+                let before = Index::read(machine, &path, &folders);
+                if let Some(folder) = before.folder(name)
+                    && let Some(found) = in_folder(folder)?
+                {
+                    return Ok(Some(found));
+                }
+                let mut everything = listing::read(machine, root, Scope::All, has_lock)?;
+                let unread = std::mem::take(&mut everything.unread);
+                let (logbook, _) = Logbook::build(root, everything, None);
+                if unread.is_empty() {
+                    write(machine, &path, &logbook);
+                }
+                self.everyone.insert(Everyone {
+                    logbook,
+                    unread,
+                    before,
+                })
             }
-            let everything = listing::read(machine, root, Scope::All, has_lock)?;
-            let (everyone, _) = Logbook::build(root, everything, None);
-            write(machine, &path, &everyone);
-            self.everyone = Some(everyone);
-        }
-        let everyone = self.everyone.as_ref();
-        match everyone.and_then(|everyone| everyone.logs.get(everyone.position(name)?)) {
+        };
+        let logbook = &everyone.logbook;
+        match logbook.position(name).and_then(|at| logbook.logs.get(at)) {
             Some(log) => in_folder(&log.folder),
-            None => Ok(None),
+            None => everyone.nobody(name, has_lock).map_or(Ok(None), Err),
         }
+    }
+}
+
+impl Everyone {
+    /// Why it can't be said that nobody is called `name`. A writer, who would make a second athlete of that name, minds only
+    /// what may well be theirs: a gym goes on writing while one journal is out of reach.
+    fn nobody(&self, name: &Name, writes: bool) -> Option<Trouble> {
+        let own = name.folder();
+        let may_be_theirs = |unread: &&Unread| {
+            let indexed = self.before.folder(name);
+            !writes || unread.may_hold(&own) || indexed.is_some_and(|folder| unread.may_hold(folder))
+        };
+        let unread = self.unread.iter().find(may_be_theirs)?;
+        Some(Trouble::UnreadAthlete {
+            name: quoted(name.as_str()),
+            label: visible(&unread.label),
+            why: unread.why.clone(),
+        })
     }
 }
 
@@ -98,20 +135,36 @@ fn hash(text: &str) -> String {
     format!("{:032x}", xxhash_rust::xxh3::xxh3_128(text.as_bytes()))
 }
 
-/// The folder that a sound index gives for `name`.
-fn indexed(machine: &Machine, path: &Path, name: &Name, folders: &BTreeSet<String>) -> Option<String> {
-    let bytes = machine.disk().read(path).ok()?;
-    let text = String::from_utf8(bytes).ok()?;
-    let (body, checksum) = text.trim_end().rsplit_once('\n')?;
-    let is_sound = body.starts_with(HEAD) && checksum == format!("{:08x}", crc32fast::hash(body.as_bytes()));
-    if !is_sound {
-        return None;
+/// Folders by the hashes of their athletes' names; empty where the cache has none that is sound.
+#[derive(Debug, Default)]
+struct Index(BTreeMap<String, String>);
+
+impl Index {
+    fn read(machine: &Machine, path: &Path, folders: &BTreeSet<String>) -> Self {
+        Self::sound(machine, path, folders).unwrap_or_default()
     }
-    let wanted = hash(name.as_str());
-    let folder = body
-        .lines()
-        .find_map(|line| line.strip_prefix(&wanted)?.strip_prefix(' '))?;
-    folders.iter().find(|other| hash(other) == folder).cloned()
+
+    fn sound(machine: &Machine, path: &Path, folders: &BTreeSet<String>) -> Option<Self> {
+        let bytes = machine.disk().read(path).ok()?;
+        let text = String::from_utf8(bytes).ok()?;
+        let (body, checksum) = text.trim_end().rsplit_once('\n')?;
+        let is_sound =
+            body.starts_with(HEAD) && checksum == format!("{:08x}", crc32fast::hash(body.as_bytes()));
+        if !is_sound {
+            return None;
+        }
+        let by_hash: BTreeMap<String, &String> =
+            folders.iter().map(|folder| (hash(folder), folder)).collect();
+        let entry = |line: &str| {
+            let (name, folder) = line.split_once(' ')?;
+            Some((name.to_owned(), (*by_hash.get(folder)?).clone()))
+        };
+        Some(Self(body.lines().skip(1).filter_map(entry).collect()))
+    }
+
+    fn folder(&self, name: &Name) -> Option<&str> {
+        self.0.get(&hash(name.as_str())).map(String::as_str)
+    }
 }
 
 /// Writes the index; where it can't be, the next reader takes longer.

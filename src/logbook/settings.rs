@@ -183,7 +183,9 @@ impl Reader<'_> {
                 let wrong = plates.iter().find(|plate| {
                     !(plate.mass() > Mass::ZERO && plate.mass() <= Mass::from_kg(HEAVIEST_KG))
                 })?;
-                Some(format!("a plate of {wrong} is outside 0 to {HEAVIEST_KG} kg"))
+                Some(format!(
+                    "a plate of {wrong} is not over 0 and up to {HEAVIEST_KG} kg"
+                ))
             }),
             "formula" => self.value(field, &mut settings.formula, |formula: &Option<String>| {
                 let wrong = formula.as_deref().filter(|id| !FORMULAS.contains(id))?;
@@ -282,7 +284,7 @@ mod tests {
             [
                 "logbook.ron:3:9: unit cannot be read: \"stone\" is not one of kg, lb",
                 "logbook.ron:4:9: gear of -1 kg is outside 0 to 400 kg",
-                "logbook.ron:5:11: a plate of 0 kg is outside 0 to 400 kg",
+                "logbook.ron:5:11: a plate of 0 kg is not over 0 and up to 400 kg",
             ]
         );
         assert_eq!(settings.name.as_deref(), Some("A"));

@@ -82,6 +82,16 @@ pub enum Trouble {
         /// The nearest names, nearest first.
         nearest: Vec<String>,
     },
+    /// Whether the athlete is there can't be said: something that may be theirs can't be read.
+    #[error("{label}: cannot be read, and {name} may be in it; put that right first: {why}")]
+    UnreadAthlete {
+        /// The name that was asked for, quoted.
+        name: String,
+        /// The journal or folder, as shown.
+        label: String,
+        /// The system's words.
+        why: String,
+    },
     /// The device's name is wrong.
     #[error("RUNGWRIGHT_DEVICE is {0}; use 1 to 32 of a-z, 0-9 and -")]
     BadDevice(String),

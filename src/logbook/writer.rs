@@ -2,7 +2,7 @@
 //!
 //! Invariant: when a call says that something is saved, it has been flushed; journals only ever grow.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashSet};
 use std::io;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
@@ -11,7 +11,7 @@ use chrono::{DateTime, Utc};
 
 use crate::problem::{Problem, Severity};
 
-use super::batch::Athlete;
+use super::batch::{Athlete, Elsewhere};
 use super::disk::{self, Held};
 use super::folder::Logbook;
 use super::listing::{self, ATHLETES, Scope};
@@ -61,11 +61,22 @@ pub struct Committed {
     pub notes: Vec<Problem>,
 }
 
+/// Where the ids of new records come from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Ids {
+    /// Made just now.
+    Fresh,
+    /// A spreadsheet, or worked out from its rows: the record may be there, also as another athlete's.
+    Given,
+}
+
 /// A record whose id is there with other values.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Conflict {
     /// The athlete.
     pub athlete: Name,
+    /// The folder of the athlete who has the id, where it is another one.
+    pub whose: Option<String>,
     /// The record that was to be written.
     pub record: Record,
 }
@@ -144,23 +155,48 @@ impl Writer {
         name_index::find(&self.machine, &self.root, name, true)
     }
 
-    /// Appends records to one athlete's journal in one write; makes the athlete if there is none.
+    /// Appends records with fresh ids to one athlete's journal in one write; makes the athlete if there is none.
     ///
     /// # Errors
     /// When they are not saved; the journal then stands as before.
     pub fn append(&mut self, name: &Name, records: &[Record]) -> Result<Committed, Trouble> {
+        self.append_of(name, records, Ids::Fresh)
+    }
+
+    /// The same for records whose ids come from outside: one that another athlete has changes nothing.
+    ///
+    /// # Errors
+    /// When they are not saved; the journal then stands as before.
+    pub fn append_given(&mut self, name: &Name, records: &[Record]) -> Result<Committed, Trouble> {
+        self.append_of(name, records, Ids::Given)
+    }
+
+    fn append_of(&mut self, name: &Name, records: &[Record], ids: Ids) -> Result<Committed, Trouble> {
         let mut committed = Committed::default();
         let athlete = self.athlete(name)?;
-        let new = athlete.sift(records.to_vec(), &self.device, &mut committed);
+        let elsewhere = self.elsewhere(ids, records.iter())?;
+        let new = athlete.sift(records.to_vec(), &elsewhere, &self.device, &mut committed);
         self.append_records(&athlete.folder, &new)?;
         Ok(committed)
     }
 
-    /// Saves a batch over any athletes, all or nothing.
+    /// Saves a batch of records with fresh ids over any athletes, all or nothing.
     ///
     /// # Errors
     /// When nothing of it is saved.
     pub fn commit(&mut self, batch: Vec<(Name, Vec<Record>)>) -> Result<Committed, Trouble> {
+        self.commit_of(batch, Ids::Fresh)
+    }
+
+    /// The same for records whose ids come from outside: one that another athlete has changes nothing.
+    ///
+    /// # Errors
+    /// When nothing of it is saved.
+    pub fn commit_given(&mut self, batch: Vec<(Name, Vec<Record>)>) -> Result<Committed, Trouble> {
+        self.commit_of(batch, Ids::Given)
+    }
+
+    fn commit_of(&mut self, batch: Vec<(Name, Vec<Record>)>, ids: Ids) -> Result<Committed, Trouble> {
         let mut committed = Committed::default();
         let mut new: BTreeMap<String, Vec<Record>> = BTreeMap::new();
         let mut by_name: BTreeMap<Name, Vec<Record>> = BTreeMap::new();
@@ -169,14 +205,27 @@ impl Writer {
         }
         let names: Vec<&Name> = by_name.keys().collect();
         let athletes: Vec<Athlete> = self.athletes(&names)?;
+        let elsewhere = self.elsewhere(ids, by_name.values().flatten())?;
         for ((_, records), athlete) in by_name.into_iter().zip(athletes) {
-            let records = athlete.sift(records, &self.device, &mut committed);
+            let records = athlete.sift(records, &elsewhere, &self.device, &mut committed);
             if !records.is_empty() {
                 new.entry(athlete.folder).or_default().extend(records);
             }
         }
         self.save(new, &mut committed)?;
         Ok(committed)
+    }
+
+    /// Whose of the records' ids are there already; fresh ones are nobody's, and looking costs reading everyone.
+    fn elsewhere<'r>(
+        &self,
+        ids: Ids,
+        records: impl Iterator<Item = &'r Record>,
+    ) -> Result<Elsewhere, Trouble> {
+        match ids {
+            Ids::Fresh => Ok(Elsewhere::default()),
+            Ids::Given => self.owners(&records.map(|record| record.id).collect::<HashSet<Id>>()),
+        }
     }
 
     /// Makes a folder inside the logbook, unless a link or file stands in its place.

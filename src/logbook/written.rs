@@ -14,10 +14,24 @@ pub struct Written {
     time: Option<NaiveTime>,
 }
 
-/// Why a text is no date or time.
+/// Why a text is no date or time; the text comes quoted.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{0} is no date; write it as 2026-03-18, or with a time as 2026-03-18T17:30+01:00")]
-pub struct NoDate(String);
+pub enum NoDate {
+    /// It has another form.
+    #[error("{0} is no date; write it as 2026-03-18, or with a time as 2026-03-18T17:30+01:00")]
+    Form(String),
+    /// No calendar has this day.
+    #[error("{0} is no day of the calendar; write one that exists, as 2026-03-18")]
+    Day(String),
+    /// Nobody logs then.
+    #[error("{0} is outside the years 1900 to 2100; correct the year")]
+    Year(String),
+    /// The time after the day is none.
+    #[error(
+        "{0} has no time that a clock shows; write it as 2026-03-18T17:30, with an offset like +01:00 or without"
+    )]
+    Time(String),
+}
 
 impl Written {
     /// The text `text` as a date or time.
@@ -25,14 +39,17 @@ impl Written {
     /// # Errors
     /// When it has another form, or the day or time does not exist, or the year lies outside 1900 to 2100.
     pub fn parse(text: &str) -> Result<Self, NoDate> {
-        let wrong = || NoDate(crate::problem::quoted(text));
-        let (date, rest) = text.split_at_checked(10).ok_or_else(wrong)?;
-        let date = date_of(date).ok_or_else(wrong)?;
+        let quoted = || crate::problem::quoted(text);
+        let (date, rest) = text.split_at_checked(10).ok_or_else(|| NoDate::Form(quoted()))?;
         let time = match rest.strip_prefix(['T', 't', ' ']) {
             None if rest.is_empty() => None,
-            None => return Err(wrong()),
-            Some(time) => Some(time_of(time).ok_or_else(wrong)?),
+            None => return Err(NoDate::Form(quoted())),
+            Some(time) => Some(time),
         };
+        let date = day_of(date).map_err(|of| of(quoted()))?;
+        let time = time
+            .map(|time| time_of(time).ok_or_else(|| NoDate::Time(quoted())))
+            .transpose()?;
         Ok(Self {
             text: text.to_owned(),
             date,
@@ -86,19 +103,26 @@ impl std::fmt::Display for Written {
 
 /// A date `YYYY-MM-DD` from 1900 to 2100 (ISO 8601, calendar date in the extended format).
 pub fn date_of(text: &str) -> Option<NaiveDate> {
+    day_of(text).ok()
+}
+
+/// The same, or what is wrong with it, to be given the text.
+pub(crate) fn day_of(text: &str) -> Result<NaiveDate, fn(String) -> NoDate> {
     let bytes = text.as_bytes();
     let digits = |from: usize, to: usize| -> Option<u32> {
         bytes.get(from..to)?.iter().try_fold(0u32, |n, byte| {
             byte.is_ascii_digit().then(|| n * 10 + u32::from(byte - b'0'))
         })
     };
-    if bytes.len() != 10 || bytes.get(4) != Some(&b'-') || bytes.get(7) != Some(&b'-') {
-        return None;
+    let has_form = bytes.len() == 10 && bytes.get(4) == Some(&b'-') && bytes.get(7) == Some(&b'-');
+    let parts = || Some((i32::try_from(digits(0, 4)?).ok()?, digits(5, 7)?, digits(8, 10)?));
+    let Some((year, month, day)) = parts().filter(|_| has_form) else {
+        return Err(NoDate::Form);
+    };
+    if !(1900..=2100).contains(&year) {
+        return Err(NoDate::Year);
     }
-    let year = i32::try_from(digits(0, 4)?)
-        .ok()
-        .filter(|year| (1900..=2100).contains(year))?;
-    NaiveDate::from_ymd_opt(year, digits(5, 7)?, digits(8, 10)?)
+    NaiveDate::from_ymd_opt(year, month, day).ok_or(NoDate::Day)
 }
 
 /// A time `HH:MM[:SS[.fff]]` with an optional offset `Z`, `+HH:MM` or `-HH:MM` (RFC 3339 with the seconds optional).

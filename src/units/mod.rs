@@ -7,6 +7,7 @@
 mod body;
 mod effort;
 mod mass;
+pub mod rep_max;
 
 pub use body::{Demand, Height, Share};
 pub use effort::{Effort, Given, Measure, Outcome, Rail, Reps, Reserve, Seconds, Side};

@@ -122,7 +122,7 @@ fn a_mistake_in_the_settings_has_its_place_and_its_mend() {
         ran.out,
         "logbook.ron:3:9: unit cannot be read: \"stone\" is not one of kg, lb\n  mend: mend it, or leave the field out\n\
          logbook.ron:4:9: gear of 500 kg is outside 0 to 400 kg\n  mend: mend it, or leave the field out\n\
-         logbook.ron:5:11: a plate of 0 kg is outside 0 to 400 kg\n  mend: mend it, or leave the field out\n\
+         logbook.ron:5:11: a plate of 0 kg is not over 0 and up to 400 kg\n  mend: mend it, or leave the field out\n\
          logbook.ron:6:12: \"eply\" is not one of epley, brzycki, lander, lombardi, mayhew, oconner, wathan; did you mean \
          epley?\n  mend: mend it, or leave the field out\n\
          logbook.ron:7:3: field \"plaits\" is not known to this version; it is kept\n  mend: write plates, or use the \
@@ -316,4 +316,52 @@ fn bytes_set_aside_after_a_crash_are_a_warning() {
         ran.out
     );
     assert_eq!(home.run(&["export"]).code, 0);
+}
+
+#[cfg(unix)]
+#[test]
+fn somebody_whose_journal_is_out_of_reach_is_not_taken_for_somebody_new() {
+    let home = Home::new();
+    home.import("athlete,date,bodyweight_kg\nAna,2026-03-01,70\nBo,2026-03-01,80\n");
+    // A link is reported and not followed, so that nobody can say who is in it.
+    let folder = folder_of(&home, "ana");
+    let journal = folder.join("journal-test.ron");
+    let kept = home.path("elsewhere.ron");
+    fs::rename(&journal, &kept).unwrap();
+    std::os::unix::fs::symlink(&kept, &journal).unwrap();
+    let more = home.file("more.csv", "athlete,date,bodyweight_kg\nAna,2026-03-02,71\n");
+    for args in [
+        &["next", "--athlete", "Ana"][..],
+        &["log", "--athlete", "Ana", "--bodyweight", "71kg"],
+        &["import", &more],
+        &["log", "--athlete", "Bo", "--rename", "Ana"],
+    ] {
+        let ran = home.run(args);
+        assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{args:?}: {}", ran.err);
+        assert!(
+            ran.err
+                .contains("journal-test.ron: cannot be read, and \"Ana\" may be in it"),
+            "{args:?}: {}",
+            ran.err
+        );
+    }
+    assert_eq!(fs::read_dir(home.logbook().join("athletes")).unwrap().count(), 2);
+    // The gym goes on for everybody else, new ones too.
+    home.answer(&["log", "--athlete", "Bo", "--bodyweight", "81kg"]);
+    home.answer(&["log", "--athlete", "Cy", "--bodyweight", "60kg"]);
+    fs::remove_file(&journal).unwrap();
+    fs::rename(&kept, &journal).unwrap();
+    home.answer(&["import", &more]);
+    assert!(home.answer(&["export"]).contains("Ana,2026-03-01,,,70,"));
+}
+
+#[cfg(unix)]
+#[test]
+fn a_record_that_may_lie_out_of_reach_is_not_just_unknown() {
+    let home = two_athletes();
+    std::os::unix::fs::symlink("/dev/null", folder_of(&home, "ana").join("journal-phone.ron")).unwrap();
+    let ran = home.run(&["retract", "01ARZ3NDEKTSV4RRFFQ69G5FAV"]);
+    assert_eq!(ran.code, 1);
+    assert!(ran.err.contains("journal-phone.ron:1:1: "), "{}", ran.err);
+    assert!(ran.err.contains("no record has the id"), "{}", ran.err);
 }

@@ -165,3 +165,53 @@ fn a_damaged_record_costs_itself_and_the_exit_code() {
     // Writing is judged by what it wrote.
     assert_eq!(home.run(&["log", "--athlete", "Ana", "--note", "x"]).code, 0);
 }
+
+#[test]
+fn an_id_is_one_record_whoever_a_row_says_it_belongs_to() {
+    let home = Home::new();
+    home.import("athlete,date,movement,bodyweight_kg,reps\nAna,2026-03-01,pull-up,70,5\n");
+    let before = home.answer(&["export"]);
+    let set = before.lines().find(|row| row.contains(",pull-up,")).unwrap();
+    let as_bo = format!(
+        "{}\n{}\n",
+        before.lines().next().unwrap(),
+        set.replace(",Ana,", ",Bo,")
+    );
+    let file = home.file("bo.csv", &as_bo);
+    for args in [&["import", &file][..], &["log", "--rows", &file]] {
+        let ran = home.run(args);
+        assert_eq!(ran.code, 0, "{args:?}: {}", ran.err);
+        assert!(
+            ran.err.contains(&format!(
+                "Bo: the record {} is there as another athlete's, in athletes/ana-",
+                &set[..26]
+            )),
+            "{args:?}: {}",
+            ran.err
+        );
+        assert_eq!(home.answer(&["export"]), before, "{args:?}");
+    }
+}
+
+#[test]
+fn a_file_imported_again_after_somebody_was_renamed_doubles_nobody() {
+    let home = Home::new();
+    let rows = "athlete,date,movement,bodyweight_kg,reps\nAna,2026-03-01,pull-up,70,5\nAna,2026-03-03,pull-up,70,6\n";
+    home.import(rows);
+    home.log(&["--rename", "Ana Pavlova-Ito"]);
+    let before = home.answer(&["export"]);
+    let ran = home.run(&["import", &home.file("again.csv", rows)]);
+    assert_eq!(ran.code, 0);
+    assert!(ran.out.contains("0 added"), "{}", ran.out);
+    assert!(ran.err.contains("another athlete's"), "{}", ran.err);
+    assert_eq!(home.answer(&["export"]), before);
+    // What the file has more of is somebody's who is called so now, and every id stays one record.
+    home.answer(&[
+        "import",
+        &home.file("more.csv", &format!("{rows}Ana,2026-03-05,pull-up,70,7\n")),
+    ]);
+    let export = home.answer(&["export"]);
+    let other = Home::new();
+    other.import(&export);
+    assert_eq!(other.answer(&["export"]), export);
+}

@@ -137,3 +137,26 @@ fn killed_after_its_hundredth_saved_it_has_its_hundred() {
     }
     home.answer(&["export"]);
 }
+
+#[test]
+fn a_header_that_is_none_is_mended_in_the_file_itself() {
+    let home = Home::new();
+    let file = home.file("rows.csv", "athlete;date;bodyweight_kg\nAna;2026-03-01;70\n");
+    let streamed = home.run(&["log", "--rows", &file]);
+    assert_eq!(streamed.code, 1);
+    assert!(
+        streamed
+            .err
+            .contains("nothing was saved; --map and --delimiter are options of import"),
+        "{}",
+        streamed.err
+    );
+    // Import can read it, and says how.
+    let imported = home.run(&["import", &file]);
+    assert!(
+        imported.err.contains("read the file with --delimiter \";\""),
+        "{}",
+        imported.err
+    );
+    home.answer(&["import", &file, "--delimiter", ";"]);
+}

@@ -110,6 +110,7 @@ fn an_id_that_is_there_with_other_values_changes_nothing_and_is_named() {
         saved.conflicting,
         [Conflict {
             athlete: name("ana"),
+            whose: None,
             record: pull_ups(1, 18, 6)
         }]
     );

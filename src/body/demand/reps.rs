@@ -2,6 +2,7 @@
 
 use super::super::band::Band;
 use crate::catalogue::Rung;
+use crate::units::rep_max::{brzycki, lombardi, oconner};
 
 /// Beyond so many repetitions in all, reserve included, no rep-max formula is believed (Reynolds 2006 asks for 10 or fewer in
 /// linear equations; 12 is the project's limit).
@@ -58,28 +59,13 @@ impl Count {
         }
         let others = [
             brzycki(n) / brzycki(of),
-            lombardi(n) / lombardi(of),
+            lombardi(n.max(1.0)) / lombardi(of.max(1.0)),
             oconner(n) / oconner(of),
         ];
         let low = others.into_iter().fold(epley, f64::min);
         let high = others.into_iter().fold(epley, f64::max);
         Band::new(epley, low, high)
     }
-}
-
-/// Brzycki 1993, JOPERD 64(1):88–90.
-fn brzycki(reps: f64) -> f64 {
-    36.0 / (37.0 - reps)
-}
-
-/// Lombardi 1989.
-fn lombardi(reps: f64) -> f64 {
-    reps.max(1.0).powf(0.10)
-}
-
-/// O'Conner, Simmons & O'Shea 1989.
-fn oconner(reps: f64) -> f64 {
-    1.0 + 0.025 * reps
 }
 
 #[cfg(test)]

@@ -9,6 +9,8 @@ use crate::units::{Measure, Reps, Reserve, Seconds};
 const MOST_SETS: u16 = 50;
 /// Longest rest between sets, s. Common practice, no source.
 const LONGEST_REST_SECS: u16 = 3600;
+/// A rest up to so many seconds was more likely meant in minutes: nobody gets back to the bar so soon. Common practice, no source.
+const LIKE_MINUTES: u16 = 10;
 /// Most training days of one rung in a week: twice a day. Common practice, no source.
 const MOST_EXPOSURES: u8 = 14;
 /// Most days on which a standard may be asked, and most days that they may lie apart. Common practice, no source.
@@ -27,14 +29,22 @@ pub(super) fn work(found: &mut Findings, spot: &Spot, work: &RawWork, movement: 
     }
     range(found, spot.field("range"), work.range, movement);
     reserve(found, spot.field("reserve"), work);
-    if let Some((least, most)) = work.rest_secs
-        && (least > most || most > LONGEST_REST_SECS)
-    {
-        found.error(
-            spot.field("rest_secs"),
-            format!("a rest of {least} to {most} s is no range"),
-            format!("give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"),
-        );
+    if let Some((least, most)) = work.rest_secs {
+        if least > most || most > LONGEST_REST_SECS {
+            found.error(
+                spot.field("rest_secs"),
+                format!("a rest of {least} to {most} s is no range"),
+                format!(
+                    "give seconds, the shorter first, at most {LONGEST_REST_SECS}: rest_secs: (180, 300)"
+                ),
+            );
+        } else if (1..=LIKE_MINUTES).contains(&most) {
+            found.warning(
+                spot.field("rest_secs"),
+                format!("a rest of {least} to {most} s reads like minutes"),
+                format!("give seconds: rest_secs: ({}, {})", least * 60, most * 60),
+            );
+        }
     }
     if let Some(days) = work.exposures_a_week
         && !(1..=MOST_EXPOSURES).contains(&days)

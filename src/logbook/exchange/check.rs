@@ -39,7 +39,7 @@ impl<'x> Check<'x, '_> {
         (!text.is_empty()).then_some(text)
     }
 
-    fn place(&self, column: Column) -> Place {
+    pub(super) fn place(&self, column: Column) -> Place {
         let cell = self.header.index(column).and_then(|index| self.cells.get(index));
         match cell {
             Some(cell) => place(self.import.file, self.table, cell),

@@ -1,7 +1,10 @@
 //! From a row's cells to what happened: which facts a row holds, and which of them takes the note.
 
+use chrono::NaiveDate;
+
 use crate::catalogue::Site;
 use crate::logbook::record::{Fact, PhaseKind, Set, Sex};
+use crate::problem::{Problem, quoted};
 use crate::units::{Bodyweight, Height, Side};
 
 use super::check::Check;
@@ -173,6 +176,25 @@ impl<'x> Check<'x, '_> {
             kind: found?,
             note: None,
         })
+    }
+
+    /// Notes a birth date after the row's day. It is no error: the day may be a wrong clock's, and that must not keep a row out.
+    pub(super) fn born_by(&mut self, day: NaiveDate, facts: &[Fact]) {
+        for fact in facts {
+            if let Fact::Profile { born: Some(born), .. } = fact
+                && born.date() > day
+            {
+                let place = self.place(Column::Born);
+                self.notes.push(Problem::damage(
+                    place,
+                    format!(
+                        "born {} is after {day}, the day of the row",
+                        quoted(born.as_str())
+                    ),
+                    "correct one of the two by amend",
+                ));
+            }
+        }
     }
 
     /// Birth date, sex and height; the name comes once for the file.

@@ -37,7 +37,7 @@ impl Header {
             return Err(Problem::error(
                 start,
                 "no header: no cell of the first line is the name of a column",
-                "put a line with the columns' names first, such as athlete,date,movement,added_kg,reps",
+                no_header_mend(cells),
             )
             .into());
         }
@@ -107,6 +107,25 @@ fn unknown(place: Place, theirs: &str, guess: Option<Column>) -> Problem {
         quoted(&format!("{theirs}="))
     );
     Problem::error(place, what, mend)
+}
+
+/// How to mend a first line without a column's name: read it by the mark that parts it, or write one.
+fn no_header_mend(cells: &[Cell<'_>]) -> String {
+    let parts_columns = |mark: &&(char, &str)| {
+        let parted = cells.iter().filter(|cell| cell.text.contains(mark.0));
+        let mut names = parted.flat_map(|cell| cell.text.split(mark.0));
+        names.any(|name| Column::named(name).is_some())
+    };
+    let marks = [(',', ","), (';', ";"), ('|', "|"), ('\t', "tab")];
+    match marks.iter().find(parts_columns) {
+        Some((_, mark)) => format!(
+            "its cells are parted otherwise: read the file with --delimiter {}",
+            quoted(mark)
+        ),
+        None => {
+            "put a line with the columns' names first, such as athlete,date,movement,added_kg,reps".to_owned()
+        }
+    }
 }
 
 /// The place of a cell.

@@ -149,6 +149,9 @@ impl<'i> Reading<'i> {
         }
         let sets = check.sets();
         let facts = check.facts();
+        if let Some(at) = &at {
+            check.born_by(at.date(), &facts);
+        }
         let Check { problems, notes, .. } = check;
         let nth = athlete.zip(at.as_ref()).map(|(athlete, at)| {
             let place = self.places.entry((athlete, at.date())).or_default();

@@ -297,7 +297,11 @@ fn values_that_cannot_be_count_nowhere() {
         ("kg(20)", "kg(-1)", "added load -1 kg is outside 0 to 400 kg"),
         ("kg(20)", "kg(inf)", "mass inf is outside -10000 to 10000"),
         ("rir(1)", "rir(12)", "reserve 12 is outside 0 to 10 in halves"),
-        ("2026-03-18", "2026-02-30", "\"2026-02-30\" is no date"),
+        (
+            "2026-03-18",
+            "2026-02-30",
+            "\"2026-02-30\" is no day of the calendar",
+        ),
     ] {
         let reading = read(&sealed(PULL_UP.replace(from, to)));
         assert_eq!(reading.record, None);

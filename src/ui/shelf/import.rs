@@ -271,6 +271,6 @@ pub(super) fn write(bench: &Bench, root: &Path, text: &ImportText, report: &Repo
         return Err(Ended::Stopped);
     }
     writer.ensure_settings(sheet.unit())?;
-    writer.commit(batch)?;
+    writer.commit_given(batch)?;
     Ok(())
 }
