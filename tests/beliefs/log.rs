@@ -1,7 +1,7 @@
 //! What of a log the filter reads.
 
 use rungwright::strength::{
-    Attempt, Believed, Filter, Point, Prior, TrainingDay, Tuning, beliefs, beliefs_at,
+    Attempt, Believed, Filter, Kept, Point, Prior, TrainingDay, Tuning, beliefs, beliefs_at, course,
 };
 use rungwright::units::{Added, Bodyweight, Effort, Given, Mass, Outcome, Reps, Share, Side};
 
@@ -143,6 +143,23 @@ fn a_weigh_in_of_the_morning_or_since_the_last_session_stands_for_sets_without_o
             3.sets_of(5).leaving(1.0).of("pull-up"),
         );
     assert_eq!(on(&with_sets, TODAY)[0].belief, on(&apart, TODAY)[0].belief);
+}
+
+#[test]
+fn a_weigh_in_typed_in_pounds_lends_its_weight_to_no_set_over_time() {
+    // 80 kg is 176.37 lb by the international pound of 1959.
+    let slipped = steady()
+        .weighed(2.days_ago(), 176.37)
+        .did(1.days_ago(), 3.sets_of(5).with(20.0).leaving(2.0).of("pull-up"));
+    let shown = slipped.timeline_on(TODAY, |timeline| {
+        let all = course(timeline, "pull-up", None, 60.days_ago().date(), &Kept::default());
+        all.unwrap().sets
+    });
+    let (last, before) = (shown.last().unwrap(), shown.first().unwrap());
+    assert!(
+        (last.shows.kg() / before.shows.kg() - 1.0).abs() < 0.02,
+        "{last:?} {before:?}"
+    );
 }
 
 #[test]

@@ -98,10 +98,8 @@ pub fn course(
             .zip(records)
             .filter(|(_, record)| record.side == side)
         {
-            let (Effort::Reps(reps), Some(body)) = (
-                attempt.effort,
-                attempt.bodyweight.or(believed.belief.bodyweight()),
-            ) else {
+            let (Effort::Reps(reps), Some(body)) = (attempt.effort, record.bodyweight.or(attempt.bodyweight))
+            else {
                 continue;
             };
             let load = SystemLoad::of(attempt.share, body, attempt.added);

@@ -12,12 +12,14 @@ use super::{Basis, Believed, Kept, Suspect};
 use crate::strength::{Attempt, Belief, DayRead, Filter, History, LinkKind, Prior, TrainingDay, Tuning};
 
 /// Which record a set of a [`TrainingDay`] is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SetAt {
     /// Its id.
     pub id: Id,
     /// Its side.
     pub side: Option<Side>,
+    /// The bodyweight it counts with everywhere but in the filter, which doubts odd ones by itself.
+    pub bodyweight: Option<Bodyweight>,
 }
 
 /// The training days of one movement, both sides together, and which record each set is.
@@ -119,6 +121,7 @@ impl Series {
             let at = day.iter().map(|set| SetAt {
                 id: set.id,
                 side: set.set.side,
+                bodyweight: set.bodyweight,
             });
             series.sets.push(at.collect());
             before = Some(first.date);
