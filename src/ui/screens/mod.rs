@@ -2,6 +2,7 @@
 
 pub mod at_the_bar;
 pub mod first;
+mod heading;
 pub mod import;
 pub mod journal;
 pub mod ladders;

@@ -4,7 +4,7 @@ use egui::{Key, Rect, TextEdit, Ui, UiBuilder, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::sheet::field_label;
 use crate::ui::theme::Theme;
 use crate::ui::views::FirstView;
@@ -15,7 +15,7 @@ pub(super) fn open_ui(ui: &mut Ui, view: &FirstView, path: &mut String, actions:
     let theme = Theme::of(ui);
     let whole = ui.max_rect();
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
-    header_bar(ui, header, "Open a logbook you have");
+    heading::bar(ui, header, "Open a logbook you have");
     let width = (whole.width() - 48.0).min(620.0);
     let body = Rect::from_min_size(header.left_bottom() + vec2(24.0, 12.0), vec2(width, 260.0));
     let mut child = ui.new_child(UiBuilder::new().max_rect(body));

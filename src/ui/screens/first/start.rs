@@ -4,7 +4,7 @@ use egui::{Rect, ScrollArea, TextEdit, Ui, UiBuilder, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::sheet::field_label;
 use crate::ui::theme::Theme;
 use crate::ui::views::FirstView;
@@ -17,7 +17,7 @@ use super::typed::{StartState, usual_plates};
 pub(super) fn start_ui(ui: &mut Ui, view: &FirstView, state: &mut StartState, actions: &mut Actions) -> bool {
     let whole = ui.max_rect();
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
-    header_bar(ui, header, "Start a logbook");
+    heading::bar(ui, header, "Start a logbook");
     let foot = whole.with_min_y(whole.bottom() - FOOT);
     let body = Rect::from_min_max(header.left_bottom() + vec2(24.0, 8.0), foot.right_top());
     let wide = body.width() > 860.0;

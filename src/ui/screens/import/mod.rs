@@ -10,7 +10,7 @@ use egui::{Rect, ScrollArea, Stroke, TextEdit, Ui, UiBuilder, pos2, vec2};
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::{Cells, DatesAre, Deed, ImportText, Source};
 use crate::ui::pen::{Ink, Line, named_galley};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::sheet::field_label;
 use crate::ui::theme::{Face, Theme};
 use crate::ui::views::ImportView;
@@ -63,7 +63,7 @@ pub fn import_ui(
     let whole = ui.max_rect();
     ui.painter().rect_filled(whole, 0.0, *theme.bench);
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
-    header_bar(ui, header, "Bring a spreadsheet");
+    heading::bar(ui, header, "Bring a spreadsheet");
     let foot = Rect::from_min_max(pos2(whole.left(), whole.bottom() - 64.0), whole.max);
     let view = view.filter(|_| !state.is_empty());
     let body = Rect::from_min_max(

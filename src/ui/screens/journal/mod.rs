@@ -16,8 +16,8 @@ use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::views::{JournalView, Place};
 use crate::ui::widgets::{Button, explained, key_cap};
 
-use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
+use crate::ui::screens::heading;
 pub(super) use over::over_ui;
 pub(super) use rows::{Columns, heads_ui, rows_ui};
 pub use state::{JournalState, Over, Typed};
@@ -109,7 +109,7 @@ pub fn journal_ui(ui: &mut Ui, view: &JournalView, state: &mut JournalState, act
 /// Title, how many, filter, note.
 fn header_ui(ui: &mut Ui, rect: Rect, view: &JournalView, state: &mut JournalState, actions: &mut Actions) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Journal");
+    let room = heading::bar(ui, rect, "Journal");
     let key = Action::NoteRow.key();
     let mut button = Button::plain("Note");
     if room.width() > COMPACT {
@@ -187,7 +187,7 @@ fn kept_ui(ui: &mut Ui, rect: Rect, view: &JournalView) -> f32 {
 /// Nobody is open, or nothing is on record.
 fn empty_ui(ui: &mut Ui, rect: Rect, actions: &mut Actions) {
     let at = pos2(rect.center().x, rect.top() + 180.0);
-    heading_centred(
+    heading::centred(
         ui,
         at,
         "No record yet. Log a set or a weigh-in; all of them show here.",

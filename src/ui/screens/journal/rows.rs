@@ -4,8 +4,8 @@ use egui::{Align2, Painter, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, letters};
+use crate::ui::screens::heading;
 use crate::ui::screens::ladders::many;
-use crate::ui::screens::next::heading_centred;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{JournalLine, JournalView};
 use crate::ui::widgets::{focus_ring, hand_disc};
@@ -90,7 +90,7 @@ pub(in crate::ui::screens) fn rows_ui(
     child.shrink_clip_rect(rect);
     if state.order.is_empty() {
         let words = "No record says that. Esc shows all.";
-        heading_centred(&mut child, pos2(rect.center().x, rect.top() + 40.0), words);
+        heading::centred(&mut child, pos2(rect.center().x, rect.top() + 40.0), words);
         return;
     }
     state.page = (1..)

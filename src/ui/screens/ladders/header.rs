@@ -4,7 +4,7 @@ use egui::{Rect, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, named_galley};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::strength::title;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{LadderView, StrengthView};
@@ -18,7 +18,7 @@ pub(super) fn header_ui(
     actions: &mut Actions,
 ) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, &view.title);
+    let room = heading::bar(ui, rect, &view.title);
     let key = Action::OtherLadder.key();
     let button = Button::plain("Other ladder").key(&key);
     let width = button.width(ui.painter(), &theme);

@@ -23,8 +23,8 @@ use crate::ui::widgets::Button;
 use crate::ui::workshop::WorkshopDeed;
 use crate::units::Rail;
 
-use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
+use crate::ui::screens::heading;
 
 pub(crate) use crate::ui::two_rail::heights::many;
 
@@ -316,7 +316,7 @@ fn side_ui(ui: &mut Ui, rect: Rect, view: &LadderView, state: &mut LaddersState,
 /// The athlete is on no ladder.
 fn empty_ui(ui: &mut Ui, header: Rect, main: Rect, actions: &mut Actions) {
     let theme = Theme::of(ui);
-    header_bar(ui, header, "Ladders");
+    heading::bar(ui, header, "Ladders");
     let centre = main.center_top() + vec2(0.0, 60.0);
     crate::ui::two_rail::rails_between(
         ui.painter(),
@@ -333,7 +333,7 @@ fn empty_ui(ui: &mut Ui, header: Rect, main: Rect, actions: &mut Actions) {
             &theme,
         );
     }
-    heading_centred(
+    heading::centred(
         ui,
         centre + vec2(0.0, 260.0),
         "No ladder yet. Choose one to climb; you can be on several.",

@@ -1,6 +1,6 @@
 //! The bar over Next: the day, bodyweight, phase, pain, and the weigh-in button.
 
-use egui::{Align2, Pos2, Rect, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Pos2, Rect, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, named_galley};
@@ -8,27 +8,8 @@ use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{NextView, Phrase};
 use crate::ui::widgets::{Button, key_cap};
 
-use super::heading;
 use super::state::{NextState, Sheet};
-
-/// Paints a place's bar and returns where its content may go.
-pub(crate) fn bar(ui: &mut Ui, rect: Rect, title: &str) -> Rect {
-    let theme = Theme::of(ui);
-    ui.painter().rect_filled(rect, 0.0, *theme.surface);
-    ui.painter()
-        .hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, *theme.line));
-    let inset = if rect.height() > 50.0 { 20.0 } else { 12.0 };
-    let title = heading::title(
-        ui,
-        pos2(rect.left() + inset, rect.center().y),
-        title,
-        rect.width() * 0.5,
-    );
-    Rect::from_min_max(
-        pos2(title.right() + 20.0, rect.top()),
-        pos2(rect.right() - inset, rect.bottom()),
-    )
-}
+use crate::ui::screens::heading;
 
 pub(super) fn header_ui(
     ui: &mut Ui,
@@ -40,7 +21,7 @@ pub(super) fn header_ui(
     compact: bool,
 ) {
     let theme = Theme::of(ui);
-    let room = bar(ui, rect, "Next");
+    let room = heading::bar(ui, rect, "Next");
     let ink = Ink::new(Face::Label, size::BODY, *theme.ink2);
     let galley = Line::new(&view.day, ink).on_one_line(ui.painter(), room.width());
     let day = named_galley(

@@ -3,14 +3,11 @@
 mod card;
 mod dock;
 mod header;
-mod heading;
 mod sheets;
 mod side;
 mod state;
 mod words;
 
-pub(crate) use header::bar as header_bar;
-pub(crate) use heading::centred as heading_centred;
 pub use state::{Held, NextState, Rail2, Sheet, typed_number};
 pub use words::{done_words, log_title, number};
 
@@ -24,7 +21,7 @@ use crate::ui::two_rail::layout::{Layout, Width};
 use crate::ui::views::{LadderCards, LadderView, NextView};
 use crate::ui::widgets::Button;
 
-use super::{Around, Screen};
+use super::{Around, Screen, heading};
 
 /// Next, with its view as last loaded.
 #[derive(Default)]

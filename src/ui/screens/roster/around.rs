@@ -6,7 +6,7 @@ use egui::{Align2, Color32, Galley, Painter, Pos2, Rect, Stroke, StrokeKind, Tex
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, letters, named_galley, width_of};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{Need, RosterLine, RosterView};
 use crate::ui::widgets::{self, Button, badge, badge_colour, focus_ring, hand_disc, key_cap};
@@ -22,7 +22,7 @@ pub(super) fn header_ui(
     actions: &mut Actions,
 ) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Roster");
+    let room = heading::bar(ui, rect, "Roster");
     let mut right = room.right();
     if !view.lines.is_empty() {
         let title = match state.marked.len() {

@@ -14,7 +14,7 @@ use crate::ui::theme::{Face, Theme};
 use crate::ui::views::{ClassView, TypedClass};
 use crate::ui::widgets::Button;
 
-use super::super::next::header_bar;
+use crate::ui::screens::heading;
 use cells::{Cell, Typed};
 use table::{Columns, heads_ui, rows_ui};
 
@@ -106,7 +106,7 @@ pub(super) fn grid_ui(ui: &mut Ui, grid: &mut Grid, actions: &mut Actions) {
     let whole = ui.max_rect();
     ui.painter().rect_filled(whole, 0.0, *theme.raised);
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
-    let room = header_bar(ui, header, "Type results");
+    let room = heading::bar(ui, header, "Type results");
     let note = grid.problem.as_ref().map_or_else(
         || {
             let day = &grid.view.day;

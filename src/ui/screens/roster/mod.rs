@@ -24,8 +24,8 @@ pub use over::{NewPerson, Over, Person};
 use rows::{Columns, heads_ui, rows_ui};
 pub use state::RosterState;
 
-use super::next::heading_centred;
 use super::{Around, Screen};
+use crate::ui::screens::heading;
 
 /// The roster, with its views as last loaded.
 #[derive(Default)]
@@ -131,7 +131,7 @@ pub fn roster_ui(ui: &mut Ui, view: &RosterView, state: &mut RosterState, action
 /// A logbook without athletes.
 fn empty_ui(ui: &mut Ui, rect: Rect, actions: &mut Actions) {
     let at = pos2(rect.center().x, rect.top() + 180.0);
-    heading_centred(ui, at, "No athlete yet. Add one, or bring a spreadsheet.");
+    heading::centred(ui, at, "No athlete yet. Add one, or bring a spreadsheet.");
     let theme = Theme::of(ui);
     let key = Action::NewAthlete.key();
     let button = Button::main("New athlete").key(&key);

@@ -2,7 +2,7 @@
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, letters};
-use crate::ui::screens::next::heading_centred;
+use crate::ui::screens::heading;
 use crate::ui::theme::{Face, Theme, size};
 use crate::ui::views::{RosterLine, RosterView};
 use crate::ui::widgets::{badge_with_word, focus_ring, lying};
@@ -120,7 +120,7 @@ pub(super) fn rows_ui(
     child.spacing_mut().item_spacing.y = 0.0;
     child.shrink_clip_rect(rect);
     if state.order.is_empty() {
-        heading_centred(
+        heading::centred(
             &mut child,
             pos2(rect.center().x, rect.top() + 40.0),
             "Nobody by that name, ladder or need. Esc shows everyone.",

@@ -6,7 +6,7 @@ use egui::{Frame, Margin, Rect, RichText, ScrollArea, Ui, UiBuilder, vec2};
 
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::sheet::field_label;
 use crate::ui::theme::{Choice, Face, RADIUS_CARD, Theme, size};
 use crate::ui::widgets::{self, Button, Choices, State, tick_box};
@@ -36,7 +36,7 @@ impl Screen for SettingsScreen {
         let whole = ui.max_rect();
         ui.painter().rect_filled(whole, 0.0, *theme.bench);
         let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
-        header_bar(ui, header, "Settings");
+        heading::bar(ui, header, "Settings");
         let body = Rect::from_min_max(header.left_bottom(), whole.max);
         let mut child = ui.new_child(UiBuilder::new().max_rect(body.shrink2(vec2(20.0, 0.0))));
         child.shrink_clip_rect(body);

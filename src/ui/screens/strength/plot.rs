@@ -6,6 +6,7 @@ use egui_plot::{
     PlotPoints, Points, Span, Text, VPlacement,
 };
 
+use crate::report::numbers::number;
 use crate::ui::screens::past_days::{day_words, months_between};
 use crate::ui::theme::{Face, STROKE_NOW, Theme, size, translucent};
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView};
@@ -14,7 +15,7 @@ use crate::ui::widgets::focus_ring;
 /// Height of the plot of strength, points.
 const HEIGHT: f32 = 250.0;
 /// Room for the numbers at the left, points: the same for both plots, so that their months stand under each other.
-const AXIS: f32 = 40.0;
+const AXIS: f32 = 56.0;
 /// Most months that have a name on the axis: all of what is shown.
 const NAMED: usize = 100;
 /// Height of the plot of bodyweight, points.
@@ -31,7 +32,7 @@ pub(super) fn plots_ui(ui: &mut Ui, nth: usize, view: &StrengthView, walked: Wal
     let link = ui.scope_id().with(("strength over time", nth));
     let touched = strength_plot(ui, nth, view, link, walked, &theme);
     if view.bodyweight.len() > 1 {
-        super::quiet(ui, &format!("Bodyweight, {}", view.unit));
+        super::quiet(ui, "Bodyweight");
         body_plot(ui, nth, view, link, &theme);
     }
     touched
@@ -54,6 +55,9 @@ fn spoken(view: &StrengthView, walked: Walked) -> String {
 
 fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, theme: &Theme) -> Plot<'p> {
     let (today, unit, grid) = (view.today, view.unit.clone(), *theme.line);
+    let scale = view.unit.clone();
+    let masses =
+        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {scale}", number(mark.value, 1));
     let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b");
     let x = AxisHints::new_x().formatter(months).placement(VPlacement::Bottom);
     Plot::new(id)
@@ -67,7 +71,7 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, the
         .include_x(first_day(view))
         .include_x(0.0)
         .custom_x_axes(vec![x])
-        .custom_y_axes(vec![AxisHints::new_y().min_thickness(AXIS)])
+        .custom_y_axes(vec![AxisHints::new_y().formatter(masses).min_thickness(AXIS)])
         .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])

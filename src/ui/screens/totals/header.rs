@@ -5,7 +5,7 @@ use egui::{Pos2, Rect, Ui, pos2, vec2};
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, named_galley};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::screens::strength::title;
 use crate::ui::theme::{Face, Theme};
 use crate::ui::views::TotalsView;
@@ -21,7 +21,7 @@ pub(super) fn header_ui(
     actions: &mut Actions,
 ) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Totals");
+    let room = heading::bar(ui, rect, "Totals");
     let plain = Ink::new(Face::Label, 15.0, *theme.ink2);
     let strong = Ink::new(Face::LabelStrong, 15.0, *theme.ink);
     let body = match &state.said {

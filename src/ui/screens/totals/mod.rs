@@ -27,9 +27,9 @@ use crate::ui::views::{LiftView, StrengthView, TotalsView};
 use crate::ui::widgets::{self, Button, Slider};
 use crate::units::{Bodyweight, Mass, Unit};
 
-use super::next::heading_centred;
 use super::printing::What;
 use super::{Around, Screen};
+use crate::ui::screens::heading;
 
 /// Totals as a place of the window.
 #[derive(Debug, Default)]
@@ -319,7 +319,7 @@ pub(super) fn empty_ui(ui: &mut Ui, main: Rect, words: &str, actions: &mut Actio
             &theme,
         );
     }
-    heading_centred(ui, centre + vec2(0.0, 262.0), words);
+    heading::centred(ui, centre + vec2(0.0, 262.0), words);
     let title = "Go to Next";
     let button = Button::main(title);
     let width = button.width(ui.painter(), &theme);

@@ -4,14 +4,14 @@ use egui::{Rect, Ui, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::pen::{Ink, Line, named_galley};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::theme::{Face, Theme};
 use crate::ui::views::WeekView;
 use crate::ui::widgets::{Button, State, focus_ring, key_cap, press_chosen};
 
 pub(super) fn header_ui(ui: &mut Ui, rect: Rect, view: &WeekView, actions: &mut Actions) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Week");
+    let room = heading::bar(ui, rect, "Week");
     if view.is_empty {
         return;
     }

@@ -14,8 +14,8 @@ use crate::ui::views::{Phrase, WeighInsView};
 use crate::ui::widgets::{self, Button, caution_box, explained};
 
 use super::journal::{Columns, JournalState, Over, foot_ui, heads_ui, rows_ui};
-use super::next::{header_bar, heading_centred};
 use super::{Around, Screen};
+use crate::ui::screens::heading;
 use over::{Asked, asked_ui};
 
 /// Weigh-ins as a place of the window.
@@ -131,7 +131,7 @@ pub fn weigh_ins_ui(ui: &mut Ui, view: &WeighInsView, list: &mut JournalState, a
 
 fn header_ui(ui: &mut Ui, rect: Rect, view: &WeighInsView, actions: &mut Actions) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Weigh-ins");
+    let room = heading::bar(ui, rect, "Weigh-ins");
     if view.journal.read_only.is_some() {
         return;
     }
@@ -190,7 +190,7 @@ fn beside_ui(ui: &mut Ui, rect: Rect, view: &WeighInsView) {
 fn empty_ui(ui: &mut Ui, rect: Rect, actions: &mut Actions) {
     let below = if rect.width() < COMPACT { 110.0 } else { 180.0 };
     let at = pos2(rect.center().x, rect.top() + below);
-    heading_centred(
+    heading::centred(
         ui,
         at,
         "No weigh-in yet. Weigh in; the trend shows after two weeks.",

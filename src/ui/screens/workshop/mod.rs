@@ -16,7 +16,7 @@ use egui::{Rect, Stroke, Ui, pos2, vec2};
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
 use crate::ui::pen::{Ink, Line, named_galley};
-use crate::ui::screens::next::header_bar;
+use crate::ui::screens::heading;
 use crate::ui::theme::{COMPACT, Face, NARROW, Theme, size};
 use crate::ui::views::{FileView, WorkshopView};
 use crate::ui::widgets::Button;
@@ -84,7 +84,7 @@ pub fn workshop_ui(ui: &mut Ui, view: &WorkshopView, state: &mut WorkshopState, 
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), if wide { 64.0 } else { 48.0 }));
     let mut main = Rect::from_min_max(header.left_bottom(), whole.max);
     let Some(open) = &view.open else {
-        header_bar(ui, header, "Workshop");
+        heading::bar(ui, header, "Workshop");
         return;
     };
     let beside = main.width() >= COMPACT;
@@ -124,7 +124,7 @@ fn header_ui(
     actions: &mut Actions,
 ) {
     let theme = Theme::of(ui);
-    let room = header_bar(ui, rect, "Workshop");
+    let room = heading::bar(ui, rect, "Workshop");
     let mut offered: Vec<(&str, Action)> = Vec::new();
     if !beside {
         let title = if state.shows_ladder { "Text" } else { "Ladder" };
