@@ -136,9 +136,7 @@ fn by_neighbours(rows: &[Row], index: usize, hardest: bool) -> Says {
     match hardest {
         true if is_raised(rows, index) => Says::Habit(Standing::Raised),
         _ if missed_next => Says::Shown(Shown::BeforeMiss),
-        false if (0..index).any(|other| row.is_at_load_of(&rows[other]) && is_raised(rows, other)) => {
-            Says::AtLeast
-        }
+        false if follows_raised(rows, index) => Says::AtLeast,
         false => match gained {
             Some(by) if by <= -0.5 && next.is_none() => Says::Shown(Shown::Fewer(if by > -1.5 {
                 1
@@ -169,6 +167,15 @@ fn is_raised(rows: &[Row], index: usize) -> bool {
     };
     let by_one = |other: &Row| other.outcome != Outcome::Missed && (more(other) - 1.0).abs() < 0.5;
     others().next().is_some() && others().all(|(_, other)| by_one(other))
+}
+
+/// Whether a set before it is raised over it and its equals. Only the first that could be is looked at: two are none.
+fn follows_raised(rows: &[Row], index: usize) -> bool {
+    let row = &rows[index];
+    let is_one_more =
+        |other: &Row| row.is_at_load_of(other) && ((other.reps - row.reps) / row.unit - 1.0).abs() < 0.5;
+    let first = rows[..index].iter().position(is_one_more);
+    first.is_some_and(|first| is_raised(rows, first))
 }
 
 /// By how many repetitions `row` falls short of the last set of its side that was missed at no more load; none if that
