@@ -35,6 +35,7 @@ mod sample_week;
 mod screens;
 mod shelf;
 mod shelf_class;
+mod shelf_ladders;
 mod shelf_totals;
 mod story;
 mod totals;
