@@ -10,8 +10,8 @@ use super::weights::{Habit, RESERVES, SHOWN, Weights};
 
 /// Thresholds at most: one more than reserves.
 pub(super) const TERMS: usize = RESERVES + 1;
-/// Larger reserves weigh less than this where it ends; a typo is likelier by far.
-const NOTHING: f64 = 2e-3;
+/// Larger reserves weigh less than this where it ends. T: from 2e-3 to 12e-3 CRPS stays within 0.1 %; more saves time.
+const NOTHING: f64 = 6e-3;
 
 /// Coefficients of Φ_n, Φ_{n+1}, …: value, first and second derivative with respect to the bias or habit.
 #[derive(Debug, Clone, Copy)]
