@@ -5,7 +5,7 @@ use crate::units::{Outcome, Side};
 use super::bodyweight::{Trend, Weighed};
 use super::curve::Curve;
 use super::filter::Filter;
-use super::last::learn_last;
+use super::newest::Newest;
 use super::rows::{self, Row, sign, slot};
 use super::says::{self, Says};
 use super::set::{LIKELY_TYPO, Observed, learn};
@@ -60,6 +60,7 @@ const COUNTS_MEMORY: f64 = 15.0;
 const DOUBTFUL_DAY: f64 = 0.3;
 
 /// A day as the filter takes it, loads settled.
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Day {
     pub(super) number: i64,
     pub(super) rows: Vec<Row>,
@@ -102,20 +103,21 @@ impl Filter {
         let body = first.share.value() * believed(kg);
         let weighing = self.tuning.weighing_sd * body / load(first).max(rows::LIGHTEST_KG);
         let rows: Vec<Row> = used.iter().map(|(nth, a)| rows::row(*nth, a, load(a))).collect();
-        let start = self.prior.start(believed(kg), &rows, &self.tuning);
-        let weighing_var = weighing * weighing + weighed.extra_var;
-        self.take(
-            &Day {
-                number,
-                rows,
-                gained: weighed.gained,
-                weighing_var,
-            },
-            start,
-            &mut read,
-        );
+        let day = Day {
+            number,
+            rows,
+            gained: weighed.gained,
+            weighing_var: weighing * weighing + weighed.extra_var,
+        };
+        let start = self.prior.start(believed(kg), &day.rows, &self.tuning);
+        self.newest = None;
+        let before = self.clone();
+        self.take(&day, start, &mut read);
         for (nth, attempt) in used {
             self.explain(attempt, load(attempt), read.sets.get_mut(nth));
+        }
+        if self.tuning.keeps_sense {
+            self.newest = Some(Newest::of(before, day, believed(kg)));
         }
         read
     }
@@ -181,23 +183,15 @@ impl Filter {
             };
             let bias = state.mean[BIAS];
             let wobbles = self.wobbles(row, said);
-            let of_side = |other: &Row| other.side == row.side;
-            let is_last = !rows[index + 1..].iter().any(of_side);
-            let alone = is_last && !rows[..index].iter().any(of_side);
-            let told = row.left.is_some() || row.outcome == Outcome::Missed;
-            let moved = if is_last && (alone || told) && self.tuning.keeps_sense {
-                learn_last(state, &observed, alone, wobbles, &self.tuning)
-            } else {
-                learn(state, &observed, wobbles, &self.tuning)
-            };
+            let outlier = learn(state, &observed, wobbles, &self.tuning);
             if let Some(slot) = read.sets.get_mut(row.nth) {
                 *slot = Some(SetRead {
-                    outlier: moved.outlier,
+                    outlier,
                     likely: None,
                 });
             }
             if said != Says::AtLeast {
-                doubt += moved.outlier;
+                doubt += outlier;
                 informative += 1.0;
             }
             let reserve = match row.left {

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use super::Tuning;
 use super::belief::Belief;
 use super::bodyweight::Trend;
+use super::newest::Newest;
 use super::rows::sign;
 use super::state::State;
 use super::training::Prior;
@@ -31,6 +32,8 @@ pub struct Filter {
     pub(super) counts: Option<(f64, f64)>,
     /// How much recent days were called typos.
     pub(super) alarm: f64,
+    /// The last training day, so that what is told of it never falls for one more repetition.
+    pub(super) newest: Option<Newest>,
 }
 
 impl Filter {
@@ -49,12 +52,16 @@ impl Filter {
             alarm: 0.0,
             day_learnt: 0.0,
             days_of: [0; 3],
+            newest: None,
         }
     }
 
     /// The belief of `side` on `today`, from days before it; none without a record of that side.
     pub fn belief(&self, side: Option<Side>, today: NaiveDate) -> Option<Belief> {
         let mut state = self.state.clone()?;
+        if let Some(newest) = &self.newest {
+            newest.tell(&mut state, side);
+        }
         let gap = super::days_between(self.last_day?, super::day_number(today));
         state.pass(gap, 0.0, &self.tuning);
         let days = match side {

@@ -8,7 +8,7 @@ use super::state::{ENDURANCE, SHAPE, State};
 use super::training::Attempt;
 
 /// A row that can be.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Row {
     /// Its place in the day as logged.
     pub(super) nth: usize,

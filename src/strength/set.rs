@@ -33,20 +33,6 @@ pub(super) struct Observed {
     pub(super) side: f64,
 }
 
-/// What came of a set.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Moved {
-    /// Probability that the set is not what it says.
-    pub(super) outlier: f64,
-}
-
-impl Moved {
-    /// Whether the set is more likely a typo than not.
-    pub(super) fn looks_like_a_typo(self) -> bool {
-        self.outlier >= LIKELY_TYPO
-    }
-}
-
 /// Probability from which a set looks like a typo: more likely not what it says than so.
 pub(super) const LIKELY_TYPO: f64 = 0.5;
 
@@ -91,13 +77,13 @@ pub(super) fn likelihood_of(state: &State, set: &Observed, tuning: &Tuning) -> f
     Likelihood::of(state, set, &reading.q, &reading.terms, tuning).value
 }
 
-/// Moves the belief by one set.
-pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Moved {
+/// Moves the belief by one set; returns the probability that the set is not what it says.
+pub(super) fn learn(state: &mut State, set: &Observed, wobbles: bool, tuning: &Tuning) -> f64 {
     Reading::of(state, set, wobbles, tuning).learn(state, set, tuning)
 }
 
 /// What the belief before a set reads it with, whatever its count.
-pub(super) struct Reading {
+struct Reading {
     /// P·∂y.
     columns: [Vector; Y],
     q: Square,
@@ -114,7 +100,7 @@ struct Pull {
 }
 
 impl Reading {
-    pub(super) fn of(state: &State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Self {
+    fn of(state: &State, set: &Observed, wobbles: bool, tuning: &Tuning) -> Self {
         let theta = set.turns_with();
         let columns: [Vector; Y] = [
             std::array::from_fn(|i| set.moment(&state.cov[i])),
@@ -189,15 +175,8 @@ impl Reading {
         self.keep_curve && (index == ENDURANCE || index == SHAPE)
     }
 
-    /// The mean that would come of a count.
-    pub(super) fn mean_after(&self, state: &State, set: &Observed, tuning: &Tuning) -> Vector {
-        let mut mean = self.mean(state, set, &self.pull(state, set, tuning), tuning);
-        clamp(&mut mean, state.cov[READINESS][READINESS]);
-        mean
-    }
-
-    /// Moves the belief by the set.
-    pub(super) fn learn(&self, state: &mut State, set: &Observed, tuning: &Tuning) -> Moved {
+    /// Moves the belief by the set; returns the probability that it is not what it says.
+    fn learn(&self, state: &mut State, set: &Observed, tuning: &Tuning) -> f64 {
         let pull = self.pull(state, set, tuning);
         let m: Square = std::array::from_fn(|i| {
             std::array::from_fn(|j| {
@@ -207,9 +186,7 @@ impl Reading {
         state.mean = self.mean(state, set, &pull, tuning);
         self.spread(state, &m, safe_step(&self.q, &m, tuning.most_growth));
         clamp(&mut state.mean, state.cov[READINESS][READINESS]);
-        Moved {
-            outlier: pull.outlier,
-        }
+        pull.outlier
     }
 
     /// P −= t·U M Uᵀ.

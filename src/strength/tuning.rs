@@ -161,7 +161,7 @@ pub struct Tuning {
     /// Repetitions by which a habit leaves more where nobody ever reports or misses than where everybody does. T.
     pub habit_silence: f64,
     /// Whether a set that asks for more strength of the moment never lowers the level, nor the other way round, and one more
-    /// repetition in the only set of a day never lowers the belief.
+    /// repetition in the newest set never lowers what is told.
     pub keeps_sense: bool,
     /// Factor on the sd of the belief before the third training day. T.
     pub first_days_widen: f64,
