@@ -89,11 +89,6 @@ impl History {
         index == 0 || month(index) != month(index - 1)
     }
 
-    /// The days that were read.
-    pub fn days(&self) -> &[TrainingDay] {
-        &self.days
-    }
-
     /// What the filter thought of each day.
     pub fn reads(&self) -> &[DayRead] {
         &self.reads

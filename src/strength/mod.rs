@@ -89,7 +89,6 @@ pub use belief::{Band, Belief, Coverage};
 pub use curve::Curve;
 pub use day::{DayRead, SetRead};
 pub use filter::Filter;
-pub use goal::GoalWeeks;
 pub use history::History;
 pub use holds::{Hold, HoldBelief, HoldJoint, Holds};
 pub use log::{

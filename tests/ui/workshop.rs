@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::time::Duration;
 
 use rungwright::ui::book::{Book, Deed, Done};
 use rungwright::ui::shelf::Shelf;
@@ -325,4 +326,26 @@ fn a_mend_by_key_takes_its_mistake_away() {
             "{name} is not mended; {mended:?} are"
         );
     }
+}
+
+#[test]
+fn where_what_is_typed_cannot_be_kept_the_next_letter_says_so() {
+    let home = tempfile::tempdir().unwrap();
+    let mut shelf = started(home.path());
+    craft(&mut shelf, WorkshopDeed::New("Towel pull".into()));
+    let drafts = home.path().join("state/drafts");
+    let _ = std::fs::remove_dir_all(&drafts);
+    std::fs::write(&drafts, "a file where a folder is wanted").unwrap();
+    let is_said_within = |shelf: &mut Shelf, tries: usize| {
+        (0..tries).any(|_| {
+            shelf.poll();
+            std::thread::sleep(Duration::from_millis(10));
+            let text = format!("{} ", file(shelf).text);
+            matches!(typed(shelf, text), Done::Ok(Some(words)) if words.ends_with("Save it soon."))
+        })
+    };
+    assert!(is_said_within(&mut shelf, 500));
+    std::fs::remove_file(&drafts).unwrap();
+    assert!(until(&mut shelf, |_| drafts.is_dir()), "it is tried again");
+    assert!(!is_said_within(&mut shelf, 1));
 }

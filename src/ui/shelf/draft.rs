@@ -10,7 +10,7 @@ use crate::ui::book::Done;
 use crate::ui::views::TypedClass;
 
 use super::Shelf;
-use super::draft_file::{DraftFile, drafts_of};
+use super::draft_file::{DraftFile, drafts_of, only_in_the_window};
 use super::opened::Opened;
 
 /// What is typed and not saved.
@@ -81,9 +81,7 @@ impl Shelf {
         }
         match self.drafts.keep(typed) {
             Ok(()) => Done::Ok(None),
-            Err(error) => Done::Failed(format!(
-                "What you type is kept only while this window is open: {error}. Save it soon."
-            )),
+            Err(error) => Done::Failed(only_in_the_window(&error)),
         }
     }
 

@@ -22,6 +22,11 @@ pub(super) fn drafts_of(machine: &Machine, root: &Path) -> (PathBuf, String) {
     (machine.places().state.join("drafts"), mark_of(&real))
 }
 
+/// What is said where a draft can't be kept.
+pub(super) fn only_in_the_window(error: &Error) -> String {
+    format!("What you type is kept only while this window is open: {error}. Save it soon.")
+}
+
 impl DraftFile {
     /// The file at `path`, and what it holds; nothing where there is none or it can't be read. A window that may not write sets
     /// nothing aside.

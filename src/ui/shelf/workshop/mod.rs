@@ -239,7 +239,7 @@ impl Shelf {
         if file != MOVEMENTS && opened.catalogue.read_ladder(file, text).0.is_some() {
             self.workshop.good.insert(file.to_owned(), text.to_owned());
         }
-        Ok(Came::Said(None))
+        Ok(Came::Said(self.workshop.typed.say_refused()))
     }
 
     fn mend(&mut self, file: &str, nth: usize) -> Result<Came, NotDone> {

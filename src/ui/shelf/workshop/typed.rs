@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 use serde::{Deserialize, Serialize};
 
 use crate::logbook::Machine;
-use crate::ui::shelf::draft_file::{DraftFile, drafts_of};
+use crate::ui::shelf::draft_file::{DraftFile, drafts_of, only_in_the_window};
 
 /// What is typed is kept so long after its first letter, again and again. Our choice: a kill costs at most the last word.
 const AT_LAST: Duration = Duration::from_millis(700);
@@ -30,6 +30,8 @@ pub(super) struct AllTyped {
     kept_in: Option<DraftFile>,
     /// Since when something typed isn't kept.
     unkept: Option<Instant>,
+    /// Why it couldn't be, until that is said.
+    refused: Option<String>,
 }
 
 impl AllTyped {
@@ -42,6 +44,7 @@ impl AllTyped {
             files,
             kept_in: Some(kept_in),
             unkept: None,
+            refused: None,
         }
     }
 
@@ -70,8 +73,13 @@ impl AllTyped {
     pub fn keep_in_time(&mut self) {
         if self.unkept.is_some_and(|since| since.elapsed() >= AT_LAST) {
             // What can't be kept now is tried again; it is still in the window.
-            let _ = self.keep();
+            self.refused = self.keep().err().map(|error| only_in_the_window(&error));
         }
+    }
+
+    /// What is to be said of a text that couldn't be kept; once, until the next try.
+    pub fn say_refused(&mut self) -> Option<String> {
+        self.refused.take()
     }
 
     /// Keeps what is typed now.
