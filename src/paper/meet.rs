@@ -7,7 +7,7 @@ use super::page::{Area, Document, Ink, MARGIN, Page, WIDTH};
 use super::sheet::{FLOOR, bound, care_line, day, free_lines, lines, named_page, page_is_fresh};
 use super::wrap::{fitting, wrap};
 
-const PAD: f32 = 9.0;
+const PAD: f32 = 8.0;
 const LEFT: f32 = MARGIN + PAD;
 const RIGHT: f32 = WIDTH - MARGIN - PAD;
 /// Where the load of an attempt begins, what makes it, and where the lifter writes.
@@ -44,7 +44,7 @@ fn pages_of(athlete: &MeetOf, sheet: &MeetSheet, day: &str, pages: &mut Vec<Page
         let laid = Laid::of(lift);
         over_the_page(&mut page, &mut y, laid.height);
         laid.draw(&mut page, y, unit);
-        y += laid.height + 8.0;
+        y += laid.height + 6.0;
     }
     let care = wrap(CARE, Face::Text, SMALL, WIDTH - 2.0 * MARGIN);
     over_the_page(&mut page, &mut y, TOTAL + 12.0 + SMALL_LINE * lines(care.len()));
