@@ -129,6 +129,7 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                     "No work today.",
                     ink,
                 );
+                ui.advance_cursor_after_rect(whole);
                 continue;
             };
             let mut x = rect.left() + columns.rung;
@@ -180,6 +181,8 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                     &said,
                 );
             }
+            // A field put into the row leaves the cursor at its own foot.
+            ui.advance_cursor_after_rect(whole);
         }
     }
     grid.view = view;
