@@ -67,7 +67,7 @@ impl<'a> SheetFrame<'a> {
 }
 
 /// Size of what closes a sheet.
-const CLOSE: egui::Vec2 = vec2(72.0, 28.0);
+const CLOSE: egui::Vec2 = vec2(72.0, 31.0);
 
 /// "close" with its key, at the right of the title.
 fn close(ui: &mut Ui, corner: Pos2) -> bool {

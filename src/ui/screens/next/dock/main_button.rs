@@ -85,9 +85,15 @@ fn outcome_marks(ui: &mut Ui, button: Rect, card: &CardView, state: &NextState, 
     let theme = Theme::of(ui);
     let y = button.top() - 14.0;
     let mut x = button.left();
-    for (key, words, action, outcome) in [
-        ("M", "missed", Action::Missed, Outcome::Missed),
-        ("F", "form", Action::FormNotKept, Outcome::Form),
+    for (key, words, short, action, outcome) in [
+        ("M", "missed", "missed", Action::Missed, Outcome::Missed),
+        (
+            "F",
+            "standard not kept",
+            "form",
+            Action::FormNotKept,
+            Outcome::Form,
+        ),
     ] {
         let on = state.outcome == outcome;
         let ink = Ink::new(
@@ -95,7 +101,10 @@ fn outcome_marks(ui: &mut Ui, button: Rect, card: &CardView, state: &NextState, 
             size::TABLE,
             if on { *theme.plum } else { *theme.ink2 },
         );
-        let width = width_of(ui.painter(), words, ink) + 34.0;
+        let room = |words: &str| width_of(ui.painter(), words, ink) + 34.0;
+        let fits = x - 3.0 + room(words) <= button.right() + 4.0;
+        let words = if fits { words } else { short };
+        let width = room(words);
         let rect = Rect::from_min_size(pos2(x - 3.0, y - 12.0), vec2(width, 24.0));
         if rect.right() > button.right() + 4.0 {
             break;
