@@ -11,12 +11,23 @@ use crate::ui::widgets;
 pub struct SheetFrame<'a> {
     title: &'a str,
     width: f32,
+    says_close: bool,
 }
 
 impl<'a> SheetFrame<'a> {
     /// A sheet named `title`.
     pub fn new(title: &'a str) -> Self {
-        Self { title, width: 480.0 }
+        Self {
+            title,
+            width: 480.0,
+            says_close: true,
+        }
+    }
+
+    /// With a button of its own for what Esc does.
+    pub fn own_close(mut self) -> Self {
+        self.says_close = false;
+        self
     }
 
     /// So many points wide, where the window allows.
@@ -52,6 +63,7 @@ impl<'a> SheetFrame<'a> {
             });
             ui.add_space(4.0);
             let wants_to_close = ScrollArea::vertical()
+                .auto_shrink([false, true])
                 .max_height(screen.height() - 150.0)
                 .min_scrolled_height(screen.height() - 150.0)
                 .show(ui, |ui| {
@@ -60,7 +72,7 @@ impl<'a> SheetFrame<'a> {
                 })
                 .inner;
             // Last in the order of Tab, so that the sheet's own fields and buttons come first.
-            close(ui, corner) || wants_to_close
+            (self.says_close && close(ui, corner)) || wants_to_close
         });
         response.should_close() || response.inner
     }

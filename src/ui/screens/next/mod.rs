@@ -186,7 +186,7 @@ fn groups_ui(
     let mut y = area.top();
     let mut nth = 0;
     for (index, (ladder, plan)) in view.ladders.iter().zip(&plans).enumerate() {
-        let most = if view.ladders.len() == 1 { 300.0 } else { 140.0 };
+        let most = if view.ladders.len() == 1 { spare } else { 140.0 };
         let grows = if index == 0 { spare.min(most) } else { 0.0 };
         let rect = Rect::from_min_size(pos2(area.left(), y), vec2(area.width(), plan.height + grows));
         group_ui(ui, rect, ladder, plan, nth, state, actions);

@@ -112,7 +112,9 @@ pub(super) fn warm_up(pen: &mut Pen<'_>, view: &NextView, state: &mut NextState)
             state.warmed.insert(nth);
         }
         if response.has_focus() {
-            widgets::focus_ring(pen.ui.painter(), rect.shrink(3.0), 4.0, &theme);
+            // Beside the box and the count, not through them.
+            let around = rect.expand2(vec2(3.0, -3.0));
+            widgets::focus_ring(pen.ui.painter(), around, 4.0, &theme);
         }
         let painter = pen.ui.painter();
         let square = Rect::from_center_size(pos2(rect.left() + 9.0, rect.center().y), vec2(18.0, 18.0));

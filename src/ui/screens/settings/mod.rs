@@ -206,7 +206,7 @@ fn tick(ui: &mut Ui, title: &str, on: bool, about: &str) -> bool {
         crate::ui::pen::Ink::new(Face::LabelStrong, size::BODY, *theme.ink),
     );
     if response.has_focus() {
-        widgets::focus_ring(ui.painter(), rect.shrink(3.0), 3.0, &theme);
+        widgets::focus_ring(ui.painter(), rect.expand2(vec2(3.0, -1.0)), 3.0, &theme);
     }
     ui.horizontal(|ui| {
         ui.add_space(30.0);
