@@ -211,12 +211,12 @@ pub fn forecast(forecast: &Forecast, on: NaiveDate) -> String {
     )
 }
 
-/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026, its end beyond two years", "within reach today, by the estimate".
+/// "80 %: Apr – Nov 2026", "80 %: from Nov 2026 to more than two years away", "within reach today, by the estimate".
 pub fn span(forecast: &Forecast, on: NaiveDate) -> String {
     match (forecast.soonest, forecast.latest) {
         (_, Some(0)) => "within reach today, by the estimate".to_owned(),
         (None, _) => "not in sight within two years".to_owned(),
-        (Some(from), None) => format!("80 %: from {}, its end beyond two years", begins(on, from)),
+        (Some(from), None) => format!("80 %: from {} to more than two years away", begins(on, from)),
         (Some(from), Some(to)) => {
             let (begin, end) = (begins(on, from), month(on, to));
             if begin == end {

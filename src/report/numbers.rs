@@ -40,6 +40,11 @@ pub fn about(kilograms: f64, unit: Unit) -> String {
     )
 }
 
+/// The same with its tenth written even where it is none: on a slider the words keep their place.
+pub fn tenths(kilograms: f64, unit: Unit) -> String {
+    format!("{:.1} {}", Mass::from_kg(kilograms).in_unit(unit), unit.sign())
+}
+
 /// A date as people read it in a sentence: `Wed 18 Mar`.
 pub fn day(date: NaiveDate) -> String {
     date.format("%a %-d %b").to_string()
@@ -86,5 +91,6 @@ mod tests {
     #[test]
     fn pounds_are_said_in_pounds() {
         assert_eq!(kg(20.411_656_65, Unit::Lb), "45 lb");
+        assert_eq!(tenths(20.411_656_65, Unit::Lb), "45.0 lb");
     }
 }

@@ -9,7 +9,7 @@ use crate::timeline::LOWEST_HEALTHY_BMI;
 use crate::units::{Added, Bodyweight, Mass, SystemLoad, Unit};
 
 use super::advice::hung;
-use super::numbers::{about, ago, counted, day, kg, number};
+use super::numbers::{about, ago, counted, day, kg, number, tenths};
 use super::words::{on_side, ordinal_figures};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
@@ -53,7 +53,7 @@ fn range(low: f64, high: f64, unit: Unit) -> String {
 /// "158.9 kg in all, 80 %: 155–163", for one repetition.
 pub fn system_there(there: &There, unit: Unit) -> (String, String) {
     (
-        about(there.system.kg(), unit),
+        tenths(there.system.kg(), unit),
         format!("in all, {}", range(there.low80.kg(), there.high80.kg(), unit)),
     )
 }
@@ -63,11 +63,11 @@ pub fn belt_there(there: &There, unit: Unit) -> (String, String) {
     let (low, high) = (there.added80.0.kg(), there.added80.1.kg());
     match there.added.assistance() {
         Some(help) => (
-            about(help.kg(), unit),
+            tenths(help.kg(), unit),
             format!("of help ({})", range(-high, -low, unit)),
         ),
         None => {
-            let added = format!("+{}", about(there.added.kg(), unit));
+            let added = format!("+{}", tenths(there.added.kg(), unit));
             (added, format!("on the belt ({})", range(low, high, unit)))
         }
     }

@@ -25,7 +25,7 @@ use super::screens::import::{ImportState, import_ui};
 use super::screens::next::NextState;
 use super::screens::{Around, Screen, Screens};
 use super::sound::Play;
-use super::views::Place;
+use super::views::{Banner, Place};
 use clocks::Clocks;
 use pick::Picking;
 use shown::Shown;
@@ -191,6 +191,7 @@ impl<B: Book> Window<B> {
                 now: self.screens.next.state.now,
                 remembered: &self.remembered,
                 can_play: self.clocks.play.is_some(),
+                read_only: matches!(self.shown.frame.banner, Some(Banner::ReadOnly(_))),
             };
             self.screens
                 .of(self.remembered.place)

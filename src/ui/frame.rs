@@ -101,9 +101,13 @@ fn athlete_ui(ui: &mut Ui, rect: Rect, view: &FrameView, y: f32, slim: bool, low
         return y;
     }
     let width = rect.width() - 26.0;
-    let name = Line::new(&athlete.name, Ink::new(Face::LabelStrong, 15.0, *theme.ink))
-        .on_one_line(ui.painter(), width);
+    let name =
+        Line::new(&athlete.name, Ink::new(Face::LabelStrong, 15.0, *theme.ink)).squeezed(ui.painter(), width);
     let at = named_galley(ui, pos2(inset(rect, slim), y - if low { 4.0 } else { 6.0 }), name).bottom();
+    let after = if low { 5.0 } else { 10.0 };
+    if athlete.of == 1 {
+        return at + after;
+    }
     let keys = if rect.width() > 160.0 {
         " · Alt ↑ ↓"
     } else {
@@ -112,7 +116,7 @@ fn athlete_ui(ui: &mut Ui, rect: Rect, view: &FrameView, y: f32, slim: bool, low
     let place = format!("{} of {}{keys}", athlete.nth, athlete.of);
     let place =
         Line::new(&place, Ink::new(Face::Text, size::NOTE, *theme.ink2)).on_one_line(ui.painter(), width);
-    named_galley(ui, pos2(inset(rect, slim), at), place).bottom() + if low { 5.0 } else { 10.0 }
+    named_galley(ui, pos2(inset(rect, slim), at), place).bottom() + after
 }
 
 /// Places as rungs; the open one is solid.

@@ -206,3 +206,21 @@ fn a_retracted_amended_or_confirmed_best_changes_every_number_of_the_open_window
     assert_eq!(believed(&window), before);
     assert_eq!(best(&lift(&window), Kind::Ratio, 5).value, ratio);
 }
+
+/// 1 lb is 0.45359237 kg (international yard and pound agreement of 1959), so +90 and +120 lb differ by 30 lb and nothing less.
+#[test]
+fn a_change_between_two_bodyweights_is_exact_in_the_readers_pounds() {
+    let mut rows = "athlete,date,movement,bodyweight_lb,added_lb,reps,rir\n".to_owned();
+    for (day, bodyweight, added) in [
+        ("2026-01-05", 154, 90),
+        ("2026-02-05", 164, 100),
+        ("2026-03-05", 174, 120),
+    ] {
+        rows += &format!("Ana Brook,{day},dip,{bodyweight},{added},1,0\n");
+    }
+    let home = gym(&rows);
+    let shelf = shelf(home.path(), NaiveDate::from_ymd_opt(2026, 3, 6).unwrap());
+    let two = shelf.totals().open.unwrap().two_weights.unwrap();
+    let added = two.rows.iter().find(|row| row[0] == "Added").unwrap();
+    assert_eq!(added[1..], ["+90 lb", "+120 lb", "+30 lb"]);
+}

@@ -44,7 +44,7 @@ pub(super) fn rows() -> Vec<Row> {
         row(
             Action::Undo,
             "Undo",
-            "Takes back the newest record; in the Workshop what was deleted or thrown away last, in its text typing.",
+            "The newest record; in the Workshop, typing or the last deletion.",
             &[Chord::ctrl(Key::Z)],
         ),
         row(

@@ -108,7 +108,7 @@ pub(super) fn opening_ui(ui: &Ui, whole: Rect) {
 
 /// Long work: what, how far, as rungs that fill from the ground, and a button that stops it. True when it was pressed.
 pub(super) fn progress_ui(ui: &Ui, title: &str, done: u64, of: u64) -> bool {
-    SheetFrame::new(title).width(320.0).show(ui, |ui| {
+    SheetFrame::new(title).width(320.0).own_close().show(ui, |ui| {
         let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 150.0), egui::Sense::hover());
         filling(ui, rect, done, of);
         let theme = Theme::of(ui);
@@ -118,7 +118,7 @@ pub(super) fn progress_ui(ui: &Ui, title: &str, done: u64, of: u64) -> bool {
         };
         ui.vertical_centered(|ui| ui.colored_label(*theme.ink2, words));
         ui.add_space(8.0);
-        Button::plain("Stop").flow(ui).clicked()
+        Button::plain("Stop").key("Esc").flow(ui).clicked()
     })
 }
 

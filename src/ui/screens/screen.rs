@@ -15,6 +15,8 @@ pub struct Around<'a> {
     pub remembered: &'a Remembered,
     /// Whether a player of sounds was found.
     pub can_play: bool,
+    /// Whether this window may only look.
+    pub read_only: bool,
 }
 
 /// A place of the window.

@@ -14,7 +14,7 @@ use crate::report::{advice, totals as words};
 use crate::strength::{Believed, beliefs_keeping};
 use crate::timeline::Timeline;
 use crate::ui::views::{BestView, LiftTab, LiftView, Phrase, PointView, TotalsView, TwoWeightsView};
-use crate::units::{Bodyweight, Side, SystemLoad, Unit};
+use crate::units::{Bodyweight, Mass, Side, SystemLoad, Unit};
 
 use super::opened::Opened;
 use super::people::out_folder;
@@ -299,7 +299,11 @@ impl Made<'_, '_> {
                 ]
             };
         let kg = |value: f64| about(value, unit);
-        let more = |value: f64| words::signed((value * 10.0).round() / 10.0, unit);
+        // Rounded as the reader's unit says it: 30 lb more are not 13.6 kg, so 29.98 lb.
+        let more = |value: f64| {
+            let is_more = Mass::from_kg(value).in_unit(unit) >= 0.05;
+            format!("{}{}", if is_more { "+" } else { "" }, kg(value))
+        };
         let plain = |value: f64| format!("{value:.3}");
         let change = |value: f64| {
             if value > 0.0 {

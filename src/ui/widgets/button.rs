@@ -9,6 +9,9 @@ use crate::ui::theme::{Face, RADIUS_CHIP, STROKE_LINE, STROKE_OUTLINE, Theme, fa
 
 use super::{State, focus_ring, key_cap, key_cap_width};
 
+/// What a button says that can't write now.
+pub const LOOK_ONLY: &str = "You can look, not write.";
+
 /// How loud a button is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ButtonLook {
@@ -74,6 +77,12 @@ impl<'a> Button<'a> {
         let response = press_chosen(ui, rect, self.title, self.look == ButtonLook::Chosen);
         paint_button(ui.painter(), rect, &self, State::of(&response), &Theme::of(ui));
         response
+    }
+
+    /// Shows it at `rect`, greyed where the window may only look, with the reason on hover; true when it was pressed.
+    pub fn show_for_writing(self, ui: &mut Ui, rect: Rect, read_only: bool) -> bool {
+        let shown = ui.add_enabled_ui(!read_only, |ui| self.show(ui, rect));
+        shown.inner.on_disabled_hover_text(LOOK_ONLY).clicked()
     }
 
     /// Shows it in a flowing layout.

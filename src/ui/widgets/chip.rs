@@ -50,12 +50,13 @@ pub fn set_chip(painter: &Painter, rect: Rect, nth: usize, look: SetChip, words:
     };
     let width = rect.width() - 13.0;
     let head_ink = Ink::new(head_face, size::NOTE, quiet);
-    let mut head = Line::new(&head, head_ink).on_one_line(painter, width);
+    // Words that end at the outline would read as cut.
+    let mut head = Line::new(&head, head_ink).on_one_line(painter, width - 5.0);
     if head.elided && look == SetChip::Next {
         // Where both have no room the number goes: it follows from the place.
         head = Line::new("next", head_ink).on_one_line(painter, width);
     }
-    let words = Line::new(words, Ink::new(words_face, 15.0, strong)).on_one_line(painter, width);
+    let words = Line::new(words, Ink::new(words_face, 15.0, strong)).squeezed(painter, width);
     let top = rect.center().y - (head.size().y + words.size().y) / 2.0;
     let left = rect.left() + 9.0;
     let below = head.size().y;

@@ -15,7 +15,7 @@ mod tick_box;
 
 pub use badge::{badge, badge_colour, badge_with_word};
 pub use belt::{belt, disc_rect, plate};
-pub use button::{Button, ButtonLook, Choices, dock_key, paint_button};
+pub use button::{Button, ButtonLook, Choices, LOOK_ONLY, dock_key, paint_button};
 pub(crate) use button::{press, press_chosen};
 pub(crate) use card::error_line;
 pub use card::{card, caution_box};

@@ -6,7 +6,10 @@ use egui::{Align2, Painter, Rect, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use crate::ui::pen::{Ink, letters, width_of};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
 
-use super::focus_ring;
+use super::{focus_ring, key_cap, key_cap_width};
+
+/// The keys of both places that have a slider.
+const KEYS: [&str; 2] = ["[", "]"];
 
 /// A slider between two ends.
 pub struct Slider<'a> {
@@ -91,7 +94,23 @@ impl Slider<'_> {
         } else {
             (value.right() + 12.0).min(rect.right() - width)
         };
-        let title = letters(painter, below(left), Align2::LEFT_TOP, self.title, ink);
+        let mut title = letters(painter, below(left), Align2::LEFT_TOP, self.title, ink);
+        let caps = KEYS
+            .map(|key| key_cap_width(painter, key, theme) + 3.0)
+            .iter()
+            .sum::<f32>();
+        let until = if left < value.left() {
+            value.left()
+        } else {
+            rect.right()
+        };
+        if title.right() + 8.0 + caps + 8.0 < until {
+            for key in KEYS {
+                let gap = if title.right() > left + width { 3.0 } else { 8.0 };
+                let at = title.right_center() + vec2(gap, 0.0);
+                title = title.union(key_cap(painter, at, Align2::LEFT_CENTER, key, *theme.ink2, theme));
+            }
+        }
         [value, title]
     }
 }

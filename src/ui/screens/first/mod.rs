@@ -181,15 +181,10 @@ fn ways_ui(ui: &mut Ui, view: &FirstView, state: &mut FirstState, actions: &mut 
     );
     ui.painter()
         .hline(whole.x_range(), room.ground, Stroke::new(2.0, *theme.steel_low));
+    let mut left = whole.left() + (whole.width() * 0.06).min(90.0);
     if room.name_beside {
-        name_ui(
-            ui,
-            pos2(
-                whole.left() + (room.rails[0] - whole.left()) * 0.22,
-                whole.center().y - 170.0,
-            ),
-            room.rails[0],
-        );
+        left = (whole.left() + (room.rails[0] - whole.left()) * 0.22).round();
+        name_ui(ui, pos2(left, whole.center().y - 170.0), room.rails[0]);
     }
     for (nth, (action, title, head, note)) in WAYS.into_iter().enumerate() {
         let rect = room.rung_rect(nth);
@@ -220,6 +215,7 @@ fn ways_ui(ui: &mut Ui, view: &FirstView, state: &mut FirstState, actions: &mut 
     foot_ui(
         ui,
         Rect::from_min_max(pos2(whole.left(), room.ground + 1.0), whole.max),
+        left,
         view,
     );
 }
@@ -331,11 +327,10 @@ fn name_ui(ui: &mut Ui, at: egui::Pos2, until: f32) {
     named_galley(ui, rect.left_bottom() + vec2(2.0, 6.0), words);
 }
 
-/// Care, and the keys.
-fn foot_ui(ui: &mut Ui, rect: Rect, view: &FirstView) {
+/// Care, and the keys, from `left` on.
+fn foot_ui(ui: &mut Ui, rect: Rect, left: f32, view: &FirstView) {
     let theme = Theme::of(ui);
     ui.painter().rect_filled(rect, 0.0, *theme.surface);
-    let left = rect.left() + (rect.width() * 0.06).min(90.0);
     let words = view.problem.as_deref().unwrap_or(
         "Stop on sharp pain. Check bar, belt and chain. Loads and dates are estimates, not medical advice; with illness, injury or pregnancy, or for a minor, ask a professional first.",
     );

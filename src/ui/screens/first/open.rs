@@ -1,6 +1,6 @@
 //! A logbook that is there is opened: by its folder's path, or picked.
 
-use egui::{Key, Rect, TextEdit, Ui, UiBuilder, vec2};
+use egui::{Align2, Key, Rect, TextEdit, Ui, UiBuilder, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
@@ -16,8 +16,8 @@ pub(super) fn open_ui(ui: &mut Ui, view: &FirstView, path: &mut String, actions:
     let whole = ui.max_rect();
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
     heading::bar(ui, header, "Open a logbook you have");
-    let width = (whole.width() - 48.0).min(620.0);
-    let body = Rect::from_min_size(header.left_bottom() + vec2(24.0, 12.0), vec2(width, 260.0));
+    let width = (whole.width() - 40.0).min(620.0);
+    let body = Rect::from_min_size(header.left_bottom() + vec2(20.0, 12.0), vec2(width, 260.0));
     let mut child = ui.new_child(UiBuilder::new().max_rect(body));
     let ui = &mut child;
     ui.colored_label(
@@ -29,6 +29,8 @@ pub(super) fn open_ui(ui: &mut Ui, view: &FirstView, path: &mut String, actions:
     ui.horizontal(|ui| {
         let field = TextEdit::singleline(path)
             .desired_width((ui.available_width() - 130.0).max(160.0))
+            .min_size(vec2(0.0, 34.0))
+            .align(Align2::LEFT_CENTER)
             .hint_text("/home/you/logbook");
         let field = ui.add(field).labelled_by(label);
         opens = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));

@@ -19,7 +19,7 @@ pub(super) fn start_ui(ui: &mut Ui, view: &FirstView, state: &mut StartState, ac
     let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
     heading::bar(ui, header, "Start a logbook");
     let foot = whole.with_min_y(whole.bottom() - FOOT);
-    let body = Rect::from_min_max(header.left_bottom() + vec2(24.0, 8.0), foot.right_top());
+    let body = Rect::from_min_max(header.left_bottom() + vec2(20.0, 8.0), foot.right_top());
     let wide = body.width() > 860.0;
     enter_goes_on(ui);
     let mut child = ui.new_child(UiBuilder::new().max_rect(body));
@@ -194,7 +194,7 @@ fn foot_ui(ui: &mut Ui, bar: Rect, view: &FirstView, state: &mut StartState, act
         Ok(_) => format!("It will lie in {}. You can move it.", view.new_folder),
         Err(wrong) => (*wrong).to_owned(),
     };
-    let inside = bar.shrink2(vec2(24.0, 15.0));
+    let inside = bar.shrink2(vec2(20.0, 15.0));
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     let mut child = ui.new_child(UiBuilder::new().max_rect(inside).layout(layout));
     let made = child

@@ -5,7 +5,7 @@ mod rows;
 
 use std::path::PathBuf;
 
-use egui::{Rect, ScrollArea, Stroke, TextEdit, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, Rect, ScrollArea, Stroke, TextEdit, Ui, UiBuilder, pos2, vec2};
 
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::{Cells, DatesAre, Deed, ImportText, Source};
@@ -67,8 +67,8 @@ pub fn import_ui(
     let foot = Rect::from_min_max(pos2(whole.left(), whole.bottom() - 64.0), whole.max);
     let view = view.filter(|_| !state.is_empty());
     let body = Rect::from_min_max(
-        header.left_bottom() + vec2(24.0, 8.0),
-        pos2(whole.right() - 24.0, foot.top() - 8.0),
+        header.left_bottom() + vec2(20.0, 8.0),
+        pos2(whole.right() - 20.0, foot.top() - 8.0),
     );
     let mut child = ui.new_child(UiBuilder::new().max_rect(body));
     child.shrink_clip_rect(body.expand(4.0));
@@ -99,6 +99,8 @@ fn source_ui(ui: &mut Ui, state: &mut ImportState, actions: &mut Actions) {
         let width = (ui.available_width() - 130.0).clamp(160.0, 560.0);
         let field = TextEdit::singleline(&mut state.path)
             .desired_width(width)
+            .min_size(vec2(0.0, 34.0))
+            .align(Align2::LEFT_CENTER)
             .hint_text("/home/you/sets.csv");
         if ui.add(field).labelled_by(label).changed() {
             let path = PathBuf::from(state.path.trim());
@@ -191,7 +193,7 @@ fn foot_ui(
     let (good, bad) = view.map_or((0, 0), |view| (view.good, view.bad));
     let is_seen = state.seen.as_ref() == Some(&state.text);
     let sound = good > 0 && bad == 0 && is_seen && view.is_some_and(|view| view.problem.is_none());
-    let mut child = ui.new_child(UiBuilder::new().max_rect(rect.shrink2(vec2(24.0, 12.0))));
+    let mut child = ui.new_child(UiBuilder::new().max_rect(rect.shrink2(vec2(20.0, 15.0))));
     let mut close = false;
     child.horizontal(|ui| {
         let title = if good == 0 {
@@ -221,7 +223,7 @@ fn foot_ui(
             Some(view) => (view.into.clone(), *theme.ink2),
         };
         let at = ui.cursor().min + vec2(8.0, 0.0);
-        let width = (rect.right() - 24.0 - at.x).max(40.0);
+        let width = (rect.right() - 20.0 - at.x).max(40.0);
         let galley = Line::new(&words, Ink::new(Face::Label, 15.0, colour)).wrapped(ui.painter(), width);
         let top = rect.center().y - galley.size().y / 2.0;
         named_galley(ui, pos2(at.x, top), galley);

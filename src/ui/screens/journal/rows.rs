@@ -50,6 +50,13 @@ impl Columns {
             right,
         }
     }
+
+    /// The same where what a record is about is only a mass, so that the next column gets its room.
+    pub(in crate::ui::screens) fn of_masses(rect: Rect) -> Self {
+        let columns = Self::of(rect);
+        let result = columns.result.min(columns.what + 110.0);
+        Self { result, ..columns }
+    }
 }
 
 pub(in crate::ui::screens) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns, titles: [&str; 2]) {
@@ -113,9 +120,18 @@ pub(in crate::ui::screens) fn rows_ui(
                 let Some(line) = state.order.line(view, nth) else {
                     continue;
                 };
-                let before = nth.checked_sub(1).and_then(|nth| state.order.line(view, nth));
+                let other_day = |nth: Option<usize>, day: &str| {
+                    let line = nth.and_then(|nth| state.order.line(view, nth));
+                    line.is_none_or(|line| line.day != day)
+                };
+                let above = nth.checked_sub(1).and_then(|nth| state.order.line(view, nth));
+                let begins_day = above.is_none_or(|above| above.day != line.day);
+                // Days of one record each need nothing that holds them together.
+                let lone = begins_day && other_day(Some(nth + 1), &line.day);
+                let lone_above = above.is_some_and(|above| other_day(nth.checked_sub(2), &above.day));
                 let look = RowLook {
-                    begins_day: before.is_none_or(|before| before.day != line.day),
+                    begins_day,
+                    parts: begins_day && !(lone && lone_above),
                     chosen: nth == state.chosen,
                 };
                 let (_, row) = ui.allocate_space(vec2(rect.width(), ROW));
@@ -136,6 +152,8 @@ pub(in crate::ui::screens) fn rows_ui(
 #[derive(Debug, Clone, Copy)]
 struct RowLook {
     begins_day: bool,
+    /// A heavier rule over it.
+    parts: bool,
     chosen: bool,
 }
 
@@ -150,7 +168,7 @@ fn row_ui(ui: &mut Ui, rect: Rect, line: &JournalLine, look: RowLook, columns: &
         painter.rect_filled(rect, 0.0, *theme.ember_wash);
         painter.rect_filled(rect.with_max_x(rect.left() + 4.0), 0.0, *theme.ember);
     }
-    let rule = if look.begins_day { *theme.edge } else { *theme.line };
+    let rule = if look.parts { *theme.edge } else { *theme.line };
     painter.hline(rect.x_range(), rect.top(), Stroke::new(1.0, rule));
     let y = rect.center().y;
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);

@@ -52,6 +52,7 @@ impl Screen for LaddersScreen {
 
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
         self.state.less_motion = around.remembered.less_motion;
+        self.state.read_only = around.read_only;
         ladders_ui(ui, &self.view, &mut self.state, actions);
     }
 
@@ -298,16 +299,14 @@ fn side_ui(ui: &mut Ui, rect: Rect, view: &LadderView, state: &mut LaddersState,
     let place = Rect::from_min_max(foot.min, pos2(foot.right() - aside - 8.0, foot.bottom()));
     if Button::plain("Place a hand")
         .key(&caps(Action::PlaceHand))
-        .show(ui, place)
-        .clicked()
+        .show_for_writing(ui, place, state.read_only)
     {
         actions.ask(Action::PlaceHand);
     }
     let place = Rect::from_min_max(pos2(foot.right() - aside, foot.top()), foot.max);
     if Button::plain("Set aside")
         .key(&caps(Action::SetAside))
-        .show(ui, place)
-        .clicked()
+        .show_for_writing(ui, place, state.read_only)
     {
         actions.ask(Action::SetAside);
     }

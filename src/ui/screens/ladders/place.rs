@@ -63,7 +63,12 @@ fn choose(ui: &mut Ui, title: &str, words: &str, rails: &[(Rail, &str)], mut tak
         ui.horizontal_wrapped(|ui| {
             let mut taken = false;
             for (rail, name) in rails {
-                if Button::main(name).flow(ui).clicked() {
+                // Where there is a choice none of them is the main one.
+                let button = match rails {
+                    [_] => Button::main(name),
+                    _ => Button::plain(name),
+                };
+                if button.flow(ui).clicked() {
                     take(*rail);
                     taken = true;
                 }

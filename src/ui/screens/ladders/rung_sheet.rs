@@ -1,13 +1,13 @@
 //! The sheet of a rung: demand, standard, entry, work, chance, care, source. Sections and words come with the view.
 
-use egui::{Rect, Stroke, StrokeKind, pos2, vec2};
+use egui::{Align2, Rect, Stroke, StrokeKind, pos2, vec2};
 
 use crate::report::belief::between;
 use crate::ui::pen::{Ink, Line, Pen};
 use crate::ui::theme::{Face, Theme, size, translucent};
 use crate::ui::two_rail::soft_bar;
 use crate::ui::views::{LadderView, SheetLine, SheetView, Spot};
-use crate::ui::widgets::{explained, hand_disc};
+use crate::ui::widgets::{explained, hand_disc, key_cap};
 
 use super::many;
 
@@ -42,7 +42,23 @@ pub(super) fn write(pen: &mut Pen<'_>, view: &LadderView, chosen: Option<Spot>) 
             return;
         }
     };
-    pen.write(Line::new(&head, Ink::new(Face::Label, 15.0, *theme.ink2)));
+    let head = pen.write(Line::new(&head, Ink::new(Face::Label, 15.0, *theme.ink2)));
+    if !pen.measuring {
+        let mut right = pen.right;
+        for key in ["↓", "↑"] {
+            let at = pos2(right, head.center().y);
+            right = key_cap(
+                pen.ui.painter(),
+                at,
+                Align2::RIGHT_CENTER,
+                key,
+                *theme.ink2,
+                &theme,
+            )
+            .left()
+                - 3.0;
+        }
+    }
     pen.write(Line::new(title, Ink::new(Face::LabelStrong, 24.0, *theme.ink)));
     pen.gap(8.0);
     for (nth, part) in sheet.sections.iter().enumerate() {

@@ -33,6 +33,8 @@ pub struct LaddersState {
     pub strength: StrengthSheet,
     /// Hands move at once.
     pub less_motion: bool,
+    /// This window may only look.
+    pub read_only: bool,
     /// The ladder that this state is about.
     ladder: String,
     /// Scroll so that these show, in the next frame.

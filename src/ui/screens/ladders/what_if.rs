@@ -2,7 +2,7 @@
 
 use egui::{Rect, Stroke, Ui, pos2, vec2};
 
-use crate::report::numbers::about;
+use crate::report::numbers::tenths;
 use crate::ui::action::{Action, Actions};
 use crate::ui::book::Deed;
 use crate::ui::pen::{Ink, Line, named_galley};
@@ -31,8 +31,8 @@ pub(super) fn what_if_ui(ui: &mut Ui, rect: Rect, view: &LadderWhatIf, actions: 
         pos2(rect.right() - 24.0 - words_width, rect.top() + 38.0),
     );
     let kg = view.asked_kg.unwrap_or(view.today_kg);
-    let value = about(kg, view.unit);
-    let today = format!("today {}", about(view.today_kg, view.unit));
+    let value = tenths(kg, view.unit);
+    let today = format!("today {}", tenths(view.today_kg, view.unit));
     let [low, high] = view.ends_kg;
     let slider = Slider {
         title: "What if I weigh",

@@ -16,11 +16,21 @@ use super::words::{after_words, amount_words, asked_words, range_words, rest_wor
 
 const BELT: egui::Vec2 = vec2(200.0, 172.0);
 
+/// How much room the cards have.
+#[derive(Clone, Copy)]
+pub(super) struct Room {
+    /// The large type of a wide window.
+    pub wide: bool,
+    /// Chips of sets also on a card across the whole width of a narrow window.
+    pub chips: bool,
+}
+
 /// What a card looks like now.
 struct Look<'a> {
     card: &'a CardView,
     nth: usize,
     wide: bool,
+    chips: bool,
     /// The set that the dock would log, if this is its card: its words.
     next_set: Option<String>,
 }
@@ -31,11 +41,13 @@ fn padding(wide: bool) -> f32 {
 }
 
 /// Height of the card in a column of `width`.
-pub(super) fn height(ui: &mut Ui, card: &CardView, width: f32, wide: bool) -> f32 {
+pub(super) fn height(ui: &mut Ui, card: &CardView, width: f32, room: Room) -> f32 {
+    let Room { wide, chips } = room;
     let look = Look {
         card,
         nth: 0,
         wide,
+        chips,
         next_set: None,
     };
     let mut actions = Actions::default();
@@ -64,10 +76,11 @@ pub(super) fn card_ui(
     rect: Rect,
     card: &CardView,
     nth: usize,
-    wide: bool,
+    room: Room,
     state: &mut NextState,
     actions: &mut Actions,
 ) {
+    let Room { wide, chips } = room;
     let theme = Theme::of(ui);
     widgets::card(ui.painter(), rect, Some(theme.rail(card.rail)), &theme);
     let is_chosen = state.card == nth;
@@ -89,6 +102,7 @@ pub(super) fn card_ui(
         card,
         nth,
         wide,
+        chips,
         next_set,
     };
     let padding = padding(wide);
@@ -106,9 +120,10 @@ pub(super) fn card_ui(
         widgets::belt(ui.painter(), place, view, &theme);
         let words =
             Line::phrase(&view.words, plain(&theme), strong(&theme)).on_one_line(ui.painter(), BELT.x + 20.0);
+        let lowest = rect.bottom() - padding - words.size().y;
         let at = pos2(
             place.center().x - words.size().x / 2.0,
-            rect.bottom() - padding - words.size().y,
+            lowest.min(place.bottom() + 4.0),
         );
         crate::ui::pen::named_galley(ui, at, words);
     }
@@ -215,9 +230,9 @@ fn prescription(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription, later: 
     let mut line = Line::new(&asked_words(work), asked).gap(10.0, &after_words(work), after);
     if let Some(load) = &work.load {
         let load_ink = Ink::new(Face::Number, if look.wide { 32.0 } else { 28.0 }, ink(*theme.ink));
-        line = line.and("  at ", after).and(load, load_ink);
+        line = line.gap(4.0, " at ", after).gap(4.0, load, load_ink);
     }
-    pen.write(line);
+    pen.write(line.on_base());
     if !work.load_words.is_empty() {
         pen.write(Line::phrase(&work.load_words, plain(&theme), strong(&theme)));
     }
@@ -237,8 +252,9 @@ fn prescription(pen: &mut Pen<'_>, look: &Look<'_>, work: &Prescription, later: 
             },
         ));
     }
-    // In a narrow window a card across the whole width leaves the chips out; the dock counts the sets.
-    if !later && (look.wide || pen.width() < 520.0 || work.belt.is_none()) {
+    // In a narrow window a card across the whole width leaves the chips out where they would push it out of sight; the dock
+    // counts the sets.
+    if !later && (look.wide || look.chips || pen.width() < 520.0 || work.belt.is_none()) {
         pen.gap(8.0);
         sets(pen, look, work);
     }

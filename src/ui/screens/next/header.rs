@@ -40,7 +40,7 @@ pub(super) fn header_ui(
         pos2(room.right() - width, room.center().y - 18.0),
         vec2(width, 36.0),
     );
-    if button.show(ui, place).clicked() {
+    if button.show_for_writing(ui, place, state.read_only) {
         actions.ask(Action::WeighIn);
     }
     from_right.right = place.left() - 20.0;

@@ -8,6 +8,7 @@ mod side;
 mod state;
 mod words;
 
+use card::Room;
 pub use state::{Held, NextState, Rail2, Sheet, typed_number};
 pub use words::{done_words, log_title, number};
 
@@ -43,6 +44,7 @@ impl Screen for NextScreen {
 
     fn ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
         self.state.less_motion = around.remembered.less_motion;
+        self.state.read_only = around.read_only;
         next_ui(ui, &self.view, &mut self.state, actions);
     }
 
@@ -130,8 +132,9 @@ fn main_ui(
         );
         side::side_ui(ui, side, view, state, actions);
     }
-    let mut child =
-        ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + margin.min(14.0))));
+    // The bar stands in the middle of the gap beside the cards.
+    let bar = if wide { 10.0 } else { margin };
+    let mut child = ui.new_child(UiBuilder::new().max_rect(cards.with_max_x(cards.right() + bar)));
     ScrollArea::vertical()
         .id_salt("cards")
         .auto_shrink(false)
@@ -166,17 +169,24 @@ fn groups_ui(
         return empty_ui(ui, area, actions);
     }
     let gap = if wide { 15.0 } else { 10.0 };
-    let plans: Vec<Plan> = view
-        .ladders
-        .iter()
-        .map(|ladder| Plan::of(ui, ladder, area.width(), wide, compact))
-        .collect();
-    let needed: f32 = plans.iter().map(|plan| plan.height + gap).sum::<f32>();
+    let mut planned = |chips| -> (Vec<Plan>, f32) {
+        let room = Room { wide, chips };
+        let plans = view.ladders.iter();
+        let plans: Vec<Plan> = plans
+            .map(|ladder| Plan::of(ui, ladder, area.width(), room, compact))
+            .collect();
+        let needed = plans.iter().map(|plan| plan.height + gap).sum::<f32>();
+        (plans, needed)
+    };
+    let (mut plans, mut needed) = planned(true);
+    if needed > area.height() {
+        (plans, needed) = planned(false);
+    }
     let spare = (area.height() - needed).max(0.0);
     let mut y = area.top();
     let mut nth = 0;
     for (index, (ladder, plan)) in view.ladders.iter().zip(&plans).enumerate() {
-        let most = if view.ladders.len() == 1 { 300.0 } else { 140.0 };
+        let most = if view.ladders.len() == 1 { spare } else { 140.0 };
         let grows = if index == 0 { spare.min(most) } else { 0.0 };
         let rect = Rect::from_min_size(pos2(area.left(), y), vec2(area.width(), plan.height + grows));
         group_ui(ui, rect, ladder, plan, nth, state, actions);
@@ -192,12 +202,12 @@ struct Plan {
     card_width: f32,
     strip: f32,
     stacked: bool,
-    wide: bool,
+    room: Room,
 }
 
 impl Plan {
-    fn of(ui: &mut Ui, ladder: &LadderCards, width: f32, wide: bool, compact: bool) -> Self {
-        let strip = match (&ladder.strip, wide, compact) {
+    fn of(ui: &mut Ui, ladder: &LadderCards, width: f32, room: Room, compact: bool) -> Self {
+        let strip = match (&ladder.strip, room.wide, compact) {
             (None, ..) | (_, _, true) => 0.0,
             (_, true, _) => STRIP,
             (_, false, _) => STRIP_NARROW,
@@ -211,7 +221,7 @@ impl Plan {
         let heights = ladder
             .cards
             .iter()
-            .map(|card| card::height(ui, card, card_width, wide));
+            .map(|card| card::height(ui, card, card_width, room));
         let height = if stacked {
             heights.map(|height| height + 8.0).sum::<f32>()
         } else {
@@ -223,7 +233,7 @@ impl Plan {
             card_width,
             strip,
             stacked,
-            wide,
+            room,
         }
     }
 }
@@ -242,7 +252,7 @@ fn group_ui(
         ladder
             .cards
             .iter()
-            .map(|card| card::height(ui, card, plan.card_width, plan.wide))
+            .map(|card| card::height(ui, card, plan.card_width, plan.room))
             .collect()
     } else {
         ladder.cards.iter().map(|_| rect.height()).collect()
@@ -254,7 +264,7 @@ fn group_ui(
             rect.left()
         };
         let place = Rect::from_min_size(pos2(x, y), vec2(plan.card_width, height));
-        card::card_ui(ui, place, card, first + nth, plan.wide, state, actions);
+        card::card_ui(ui, place, card, first + nth, plan.room, state, actions);
         if plan.stacked {
             y += height + 8.0;
         }

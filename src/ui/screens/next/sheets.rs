@@ -120,7 +120,7 @@ fn weigh_in_ui(ui: &mut Ui, view: &NextView, state: &mut NextState, actions: &mu
         let label = field_label(ui, &format!("What the scale shows, {}", view.unit));
         let hint = view.last_bodyweight.map_or_else(String::new, number);
         let edit = TextEdit::singleline(&mut state.weigh_in)
-            .hint_text(hint)
+            .hint_text(egui::RichText::new(hint).font(Face::Label.at(28.0)))
             .font(egui::FontSelection::FontId(Face::Number.at(28.0)));
         let response = ui.add(edit).labelled_by(label);
         let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
@@ -190,7 +190,7 @@ fn why_ui(ui: &mut Ui, card: &CardView) -> bool {
             ));
             let rule = Ink::new(Face::Code, size::NOTE, *theme.ink2);
             let doc = Ink::new(Face::Label, size::TABLE, *theme.ink2);
-            pen.write(Line::new(&reason.rule, rule).gap(8.0, &reason.doc, doc));
+            pen.write(Line::new(&reason.rule, rule).gap(8.0, &reason.doc, doc).on_base());
             if !reason.from.is_empty() {
                 pen.write(Line::new(&reason.from, doc));
             }

@@ -69,7 +69,7 @@ pub(super) fn side_ui(
 }
 
 /// A card's title with the key or word at its right.
-fn title(pen: &mut Pen<'_>, text: &str, cap: Option<&str>) {
+fn title(pen: &mut Pen<'_>, text: &str, cap: Option<&str>) -> Rect {
     let theme = Theme::of(pen.ui);
     let rect = pen.write(Line::new(text, Ink::new(Face::LabelStrong, 17.0, *theme.ink)));
     if let Some(cap) = cap.filter(|_| !pen.measuring) {
@@ -84,6 +84,7 @@ fn title(pen: &mut Pen<'_>, text: &str, cap: Option<&str>) {
     }
     pen.gap(6.0);
     pen.rule(*theme.line);
+    rect
 }
 
 /// Steps to tick.
@@ -111,7 +112,9 @@ pub(super) fn warm_up(pen: &mut Pen<'_>, view: &NextView, state: &mut NextState)
             state.warmed.insert(nth);
         }
         if response.has_focus() {
-            widgets::focus_ring(pen.ui.painter(), rect.shrink(3.0), 4.0, &theme);
+            // Beside the box and the count, not through them.
+            let around = rect.expand2(vec2(3.0, -3.0));
+            widgets::focus_ring(pen.ui.painter(), around, 4.0, &theme);
         }
         let painter = pen.ui.painter();
         let square = Rect::from_center_size(pos2(rect.left() + 9.0, rect.center().y), vec2(18.0, 18.0));
@@ -156,9 +159,9 @@ pub(super) fn warm_up(pen: &mut Pen<'_>, view: &NextView, state: &mut NextState)
 /// Today's records, newest first, with undo.
 pub(super) fn logged(pen: &mut Pen<'_>, view: &NextView, actions: &mut Actions) {
     let theme = Theme::of(pen.ui);
-    title(pen, "Logged today", None);
+    let head = title(pen, "Logged today", None);
     if !pen.measuring {
-        let rect = Rect::from_min_size(pos2(pen.right - 62.0, pen.y - 33.0), vec2(62.0, 26.0));
+        let rect = Rect::from_center_size(pos2(pen.right - 31.0, head.center().y), vec2(62.0, 26.0));
         let response = widgets::press(pen.ui, rect, "Undo");
         let painter = pen.ui.painter();
         key_cap(

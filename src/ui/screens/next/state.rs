@@ -76,6 +76,8 @@ pub struct NextState {
     pub less_motion: bool,
     /// Beeps are off.
     pub silent: bool,
+    /// This window may only look.
+    pub read_only: bool,
 }
 
 /// Where it hurts: left, right, or unsaid.

@@ -77,7 +77,7 @@ pub(super) fn over_ui(
     let closed = match over {
         Over::Print(printing) => {
             let who = match &printing.what {
-                What::Paper(_, athletes) => who(view, athletes),
+                What::Paper(paper, athletes) => who(view, *paper, athletes),
                 What::Picture(_) => String::new(),
             };
             printing.show(ui, &who, actions)
@@ -92,11 +92,14 @@ pub(super) fn over_ui(
 }
 
 /// "Ana Brook, Bo Lund and 3 more".
-fn who(view: &RosterView, athletes: &[String]) -> String {
+fn who(view: &RosterView, paper: Paper, athletes: &[String]) -> String {
     let named = view.lines.iter().filter(|line| athletes.contains(&line.athlete));
     let names: Vec<&str> = named.map(|line| line.name.as_str()).collect();
     match names.as_slice() {
         [] => "Nobody is marked. Mark athletes with X.".to_owned(),
+        [one] if paper != Paper::Progress && view.lines.len() > 1 => {
+            format!("{one}. Mark more on the roster: X one, Shift+X all shown.")
+        }
         [one] => (*one).to_owned(),
         [first, second] => format!("{first} and {second}"),
         [first, second, more @ ..] => format!("{first}, {second} and {} more", more.len()),

@@ -91,7 +91,6 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
             },
         ),
         (Some(columns.name), "athlete"),
-        (columns.glyph, "L over R, ground to goal"),
         (columns.ladder, "ladder"),
         (columns.rung, "rung now"),
         (Some(columns.next), "next step"),
@@ -101,6 +100,15 @@ pub(super) fn heads_ui(ui: &mut Ui, rect: Rect, columns: &Columns) {
     for (x, words) in heads {
         let Some(x) = x else { continue };
         letters(painter, pos2(x, y), Align2::LEFT_CENTER, words, ink);
+    }
+    if let Some(x) = columns.glyph {
+        let side = |colour| Ink::new(Face::LabelStrong, size::TABLE, colour);
+        let words = Line::new("L", side(*theme.left))
+            .and(" over ", ink)
+            .and("R", side(*theme.right))
+            .and(", ground to goal", ink)
+            .on_one_line(painter, f32::INFINITY);
+        painter.galley(pos2(x, y - words.size().y / 2.0), words, ink.colour);
     }
     if let Some(x) = columns.weighs {
         letters(painter, pos2(x, y), Align2::RIGHT_CENTER, "weighs", ink);

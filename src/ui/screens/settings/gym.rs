@@ -54,7 +54,7 @@ impl Gym {
         let label = field_label(ui, "Name; empty takes the folder's");
         ui.add(TextEdit::singleline(&mut self.name).desired_width(f32::INFINITY))
             .labelled_by(label);
-        field_label(ui, "People here think in");
+        field_label(ui, "Weights in");
         let at = ui.cursor().min;
         let (row, pressed) = Choices {
             titles: &["kg", "lb"],
@@ -80,7 +80,7 @@ impl Gym {
             .labelled_by(label);
         ui.add_space(8.0);
         ui.horizontal(|ui| {
-            if Button::main("Save the plates").flow(ui).clicked() && self.is_typed() {
+            if Button::main("Save the gym").flow(ui).clicked() && self.is_typed() {
                 actions.write(Deed::Gym(GymDeed::SetRack {
                     name: self.name.clone(),
                     in_lb: self.in_lb,

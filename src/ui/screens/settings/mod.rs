@@ -8,7 +8,7 @@ use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::Book;
 use crate::ui::screens::heading;
 use crate::ui::screens::sheet::field_label;
-use crate::ui::theme::{Choice, Face, RADIUS_CARD, Theme, size};
+use crate::ui::theme::{Choice, Face, NARROW, RADIUS_CARD, Theme, size};
 use crate::ui::widgets::{self, Button, Choices, State, tick_box};
 
 use super::{Around, Screen};
@@ -35,30 +35,61 @@ impl Screen for SettingsScreen {
         let theme = Theme::of(ui);
         let whole = ui.max_rect();
         ui.painter().rect_filled(whole, 0.0, *theme.bench);
-        let header = Rect::from_min_size(whole.min, vec2(whole.width(), 56.0));
+        let wide = ui.ctx().content_rect().width() >= NARROW;
+        let (height, margin) = if wide { (56.0, 20.0) } else { (48.0, 12.0) };
+        let header = Rect::from_min_size(whole.min, vec2(whole.width(), height));
         heading::bar(ui, header, "Settings");
         let body = Rect::from_min_max(header.left_bottom(), whole.max);
-        let mut child = ui.new_child(UiBuilder::new().max_rect(body.shrink2(vec2(20.0, 0.0))));
+        let mut child = ui.new_child(UiBuilder::new().max_rect(body.with_min_x(body.left() + margin)));
         child.shrink_clip_rect(body);
+        let room = body.width() - 2.0 * margin;
         ScrollArea::vertical()
             .id_salt("settings")
             .auto_shrink(false)
             .show(&mut child, |ui| {
-                ui.set_max_width((body.width() - 56.0).min(620.0));
-                ui.add_space(16.0);
-                card(ui, "How it looks", |ui| look_ui(ui, around, actions));
-                card(ui, "Keys and sound", |ui| keys_ui(ui, around, actions));
-                card(ui, "Plates of this gym", |ui| self.gym.rack_ui(ui, actions));
-                card(ui, "Machines", |ui| self.gym.machines_ui(ui));
-                card(ui, "Logbook", |ui| self.logbook_ui(ui, actions));
-                ui.add_space(16.0);
+                ui.add_space(margin - 4.0);
+                if room < 1000.0 {
+                    ui.set_max_width(room.min(620.0));
+                    self.window_ui(ui, around, actions);
+                    self.book_ui(ui, actions);
+                    return;
+                }
+                ui.horizontal_top(|ui| {
+                    let within = std::mem::replace(&mut ui.spacing_mut().item_spacing.x, BETWEEN);
+                    for part in [0, 1] {
+                        ui.vertical(|ui| {
+                            ui.spacing_mut().item_spacing.x = within;
+                            ui.set_width(((room - BETWEEN) / 2.0).min(620.0));
+                            match part {
+                                0 => self.window_ui(ui, around, actions),
+                                _ => self.book_ui(ui, actions),
+                            }
+                        });
+                    }
+                });
             });
     }
 
     fn perform(&mut self, _action: Action, _actions: &mut Actions) {}
 }
 
+/// Room between two columns of cards.
+const BETWEEN: f32 = 16.0;
+
 impl SettingsScreen {
+    /// What is of this window, and where the logbook lies.
+    fn window_ui(&mut self, ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
+        card(ui, "How it looks", |ui| look_ui(ui, around, actions));
+        card(ui, "Keys and sound", |ui| keys_ui(ui, around, actions));
+        card(ui, "Logbook", |ui| self.logbook_ui(ui, actions));
+    }
+
+    /// What is of the logbook.
+    fn book_ui(&mut self, ui: &mut Ui, actions: &mut Actions) {
+        card(ui, "This gym", |ui| self.gym.rack_ui(ui, actions));
+        card(ui, "Machines", |ui| self.gym.machines_ui(ui));
+    }
+
     fn logbook_ui(&self, ui: &mut Ui, actions: &mut Actions) {
         let folder = if self.folder.is_empty() {
             "A throw-away copy of the demo gym. It is gone when another one is made."
@@ -124,9 +155,9 @@ fn keys_ui(ui: &mut Ui, around: &Around<'_>, actions: &mut Actions) {
         actions.ask(Action::SingleKeys);
     }
     let note = if around.can_play {
-        "When rest is over, and while a hold counts in. Both are seen too."
+        "When rest is over, and while a hold counts in. Both show on the screen too."
     } else {
-        "No player was found on this machine (pw-play, paplay or aplay), so there is nothing to hear. Both are seen."
+        "No player was found on this machine (pw-play, paplay or aplay), so nothing is heard. The end of rest and the count-in show on the screen."
     };
     if tick(ui, "Beeps", !around.remembered.silent, note) {
         actions.ask(Action::Beeps);
@@ -175,7 +206,7 @@ fn tick(ui: &mut Ui, title: &str, on: bool, about: &str) -> bool {
         crate::ui::pen::Ink::new(Face::LabelStrong, size::BODY, *theme.ink),
     );
     if response.has_focus() {
-        widgets::focus_ring(ui.painter(), rect.shrink(3.0), 3.0, &theme);
+        widgets::focus_ring(ui.painter(), rect.expand2(vec2(3.0, -1.0)), 3.0, &theme);
     }
     ui.horizontal(|ui| {
         ui.add_space(30.0);

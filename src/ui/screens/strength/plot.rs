@@ -6,8 +6,8 @@ use egui_plot::{
     PlotPoints, Points, Span, Text, VPlacement,
 };
 
-use crate::report::numbers::number;
 use crate::ui::screens::past_days::{day_words, months_between};
+use crate::ui::screens::weigh_ins::{even_masses, mass_of, small_scale};
 use crate::ui::theme::{Face, STROKE_NOW, Theme, size, translucent};
 use crate::ui::views::{DotKind, StrengthDay, StrengthDot, StrengthView};
 use crate::ui::widgets::focus_ring;
@@ -20,6 +20,9 @@ const AXIS: f32 = 56.0;
 const NAMED: usize = 100;
 /// Height of the plot of bodyweight, points.
 const BODY_HEIGHT: f32 = 84.0;
+/// Room that each named mass needs, and how near to an end of its scale none stands, points.
+const MASS_ROOM: f64 = 32.0;
+const EDGE: f64 = 9.0;
 /// How far a press may be from a set to choose it, points.
 const REACH: f32 = 14.0;
 
@@ -30,12 +33,16 @@ pub(super) type Walked = Option<usize>;
 pub(super) fn plots_ui(ui: &mut Ui, nth: usize, view: &StrengthView, walked: Walked) -> (bool, Walked) {
     let theme = Theme::of(ui);
     let link = ui.scope_id().with(("strength over time", nth));
-    let touched = strength_plot(ui, nth, view, link, walked, &theme);
-    if view.bodyweight.len() > 1 {
-        super::quiet(ui, "Bodyweight");
-        body_plot(ui, nth, view, link, &theme);
-    }
-    touched
+    ui.scope(|ui| {
+        small_scale(ui);
+        let touched = strength_plot(ui, nth, view, link, walked, &theme);
+        if view.bodyweight.len() > 1 {
+            super::quiet(ui, "Bodyweight");
+            body_plot(ui, nth, view, link, &theme);
+        }
+        touched
+    })
+    .inner
 }
 
 /// What a screen reader says of the plot: the set that is walked to, else everything in a few sentences.
@@ -57,7 +64,7 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, the
     let (today, unit, grid) = (view.today, view.unit.clone(), *theme.line);
     let scale = view.unit.clone();
     let masses =
-        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {scale}", number(mark.value, 1));
+        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {scale}", mass_of(mark));
     let months = move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b");
     let x = AxisHints::new_x().formatter(months).placement(VPlacement::Bottom);
     Plot::new(id)
@@ -73,12 +80,19 @@ fn base<'p>(id: String, height: f32, link: egui::Id, view: &'p StrengthView, the
         .custom_x_axes(vec![x])
         .custom_y_axes(vec![AxisHints::new_y().formatter(masses).min_thickness(AXIS)])
         .x_grid_spacer(move |input| months_between(today, input.bounds, NAMED))
+        .y_grid_spacer(move |input| masses_inside(input.bounds, f64::from(height)))
         .link_axis(link, [true, false])
         .link_cursor(link, [true, false])
         .sense(Sense::click())
         .grid_color(grid)
         .cursor_color(grid)
         .label_formatter(move |at| hover_words(at, today, &unit))
+}
+
+/// Even masses for a scale so high, none at its ends, where the months and the words above stand.
+fn masses_inside((low, high): (f64, f64), height: f64) -> Vec<GridMark> {
+    let edge = (high - low) * EDGE / height;
+    even_masses((low + edge, high - edge), height / MASS_ROOM)
 }
 
 /// The first day of both plots, so that they span the same time from the first frame.

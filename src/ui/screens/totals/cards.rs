@@ -3,7 +3,7 @@
 use egui::{Align2, Rect, Stroke, StrokeKind, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::{about, counted};
+use crate::report::numbers::{about, counted, tenths};
 use crate::report::totals as words;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
@@ -45,7 +45,7 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
         return;
     };
     pen.write(Line::new(
-        &format!("If you weigh {}", about(there.bodyweight.kg(), unit)),
+        &format!("If you weigh {}", tenths(there.bodyweight.kg(), unit)),
         strong(&theme, 17.0),
     ));
     let top = pen.y;
@@ -55,7 +55,8 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
         if pen.width() > 300.0 { 36.0 } else { 28.0 },
         *theme.ink,
     );
-    pen.write(Line::new(&load, big).gap(10.0, &range, Ink::new(Face::Label, size::BODY, *theme.ink2)));
+    let after = Ink::new(Face::Label, size::BODY, *theme.ink2);
+    pen.write(Line::new(&load, big).gap(10.0, &range, after).on_base());
     let (belt, range) = words::belt_there(there, unit);
     let plain = Ink::new(Face::Label, 15.0, *theme.ink);
     pen.write(Line::new(&belt, strong(&theme, 15.0)).and(

@@ -65,14 +65,14 @@ fn button_row(ui: &mut Ui, room: Rect, view: &TotalsView, actions: &mut Actions)
         ("Copy CSV", Action::CopyPoints),
         (strength.as_str(), Action::StrengthOverTime),
     ] {
-        let button = Button::plain(title);
+        let keys = action.key();
+        let button = Button::plain(title).key(if room.width() > 1000.0 { &keys } else { "" });
         let width = button.width(ui.painter(), &theme);
         let place = Rect::from_min_size(pos2(right - width, room.center().y - 17.0), vec2(width, 34.0));
-        let keys = action.key();
         if crate::ui::widgets::hinted(button.show(ui, place), keys).clicked() {
             actions.ask(action);
         }
-        right = place.left() - 6.0;
+        right = place.left() - 8.0;
     }
     right
 }

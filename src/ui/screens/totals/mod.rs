@@ -16,7 +16,7 @@ pub use state::{Export, TotalsState};
 use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::about;
+use crate::report::numbers::tenths;
 use crate::report::words::capital;
 use crate::ui::action::{Action, Actions, Context};
 use crate::ui::book::{Book, Deed};
@@ -248,8 +248,10 @@ fn slider_ui(
         .as_ref()
         .and_then(|kept| plot::axes(kept, lift, state.reps(), Some(there), track, unit));
     let Some(axes) = axes else { return };
-    let value = about(there.bodyweight.kg(), unit);
-    let today = lift.today_kg.map(|kg| (kg, format!("today {}", about(kg, unit))));
+    let value = tenths(there.bodyweight.kg(), unit);
+    let today = lift
+        .today_kg
+        .map(|kg| (kg, format!("today {}", tenths(kg, unit))));
     let asked = Slider {
         title: "What if I weigh",
         ends: axes.across,

@@ -11,7 +11,7 @@ pub(super) use marks::sign;
 use egui::{Align2, Painter, Rect, Shape, Stroke, Ui, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::{counted, number};
+use crate::report::numbers::counted;
 use crate::report::totals::signed;
 use crate::ui::pen::{Ink, Line, letters, named_galley, width_of};
 use crate::ui::theme::{Face, Theme, size};
@@ -107,18 +107,29 @@ pub(super) fn axes(
     })
 }
 
+/// Digits after the point that all of these ticks need: they stand under each other.
+fn digits(ticks: &[(f64, f64)]) -> usize {
+    usize::from(
+        ticks
+            .iter()
+            .any(|(_, value)| (value - value.round()).abs() > 0.01),
+    )
+}
+
 /// Ticks and what they count; returns where the name of the upward axis ends.
 fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme: &Theme) -> f32 {
     let frame = axes.frame;
     let quiet = Ink::new(Face::Label, size::TABLE, *theme.ink2);
-    for (kg, value) in axes.ticks_upward() {
+    let upward = axes.ticks_upward();
+    let places = digits(&upward);
+    for (kg, value) in upward {
         let y = axes.y(kg).round() + 0.5;
         painter.hline(frame.x_range(), y, Stroke::new(1.0, *theme.line));
         letters(
             painter,
             pos2(frame.left() - 10.0, y),
             Align2::RIGHT_CENTER,
-            &number(value, 1),
+            &format!("{value:.places$}"),
             quiet,
         );
     }
@@ -127,12 +138,14 @@ fn grid(painter: &Painter, axes: &Axes, reps: u16, there: Option<&There>, theme:
     let named = letters(painter, at, Align2::RIGHT_TOP, &across, quiet);
     // The slider's own number stands below the line that goes down to it; a tick's would lie under that line.
     let asked = there.map(|there| axes.x(there.bodyweight.kg()));
-    for (kg, value) in axes.ticks_across() {
+    let ticks = axes.ticks_across();
+    let places = digits(&ticks);
+    for (kg, value) in ticks {
         let x = axes.x(kg);
         if x + 20.0 > named.left() {
             continue;
         }
-        let words = number(value, 1);
+        let words = format!("{value:.places$}");
         let half = width_of(painter, &words, quiet) / 2.0;
         if asked.is_some_and(|asked| (asked - x).abs() < half + 4.0) {
             continue;

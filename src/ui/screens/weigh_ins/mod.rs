@@ -17,6 +17,7 @@ use super::journal::{Columns, JournalState, Over, foot_ui, heads_ui, rows_ui};
 use super::{Around, Screen};
 use crate::ui::screens::heading;
 use over::{Asked, asked_ui};
+pub(in crate::ui::screens) use plot::{even_masses, mass_of, small_scale};
 
 /// Weigh-ins as a place of the window.
 #[derive(Default)]
@@ -116,7 +117,7 @@ pub fn weigh_ins_ui(ui: &mut Ui, view: &WeighInsView, list: &mut JournalState, a
     beside_ui(ui, above.with_min_x(plot.right() + 12.0), view);
     let table = below.with_min_y(above.bottom() + 12.0);
     ui.painter().rect_filled(table, 0.0, *theme.raised);
-    let columns = Columns::of(table);
+    let columns = Columns::of_masses(table);
     let heads = Rect::from_min_size(table.min, vec2(table.width(), 28.0));
     heads_ui(ui, heads, &columns, ["bodyweight", "weighed"]);
     // A low window keeps the room for its records.

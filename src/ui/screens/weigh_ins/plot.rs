@@ -46,7 +46,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     let months =
         move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| day_words(today, mark.value, "%b %y");
     let masses_of =
-        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {unit}", number(mark.value, 1));
+        move |mark: GridMark, _: &std::ops::RangeInclusive<f64>| format!("{} {unit}", mass_of(mark));
     let mut plot = Plot::new("weigh-ins")
         .height(ui.available_height())
         .allow_drag(false)
@@ -71,6 +71,7 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     if low <= high {
         plot = plot.include_y(low - room).include_y(high + room);
     }
+    small_scale(ui);
     let shown = plot.show(ui, |plot| {
         for (from, until, word) in &view.phases {
             let colour = translucent(*theme.ember, if *word == "Deload" { 0.14 } else { 0.07 });
@@ -128,8 +129,20 @@ pub(super) fn plot_ui(ui: &mut Ui, view: &WeighInsView) {
     }
 }
 
+/// Numbers along a plot are set as in tables.
+pub(in crate::ui::screens) fn small_scale(ui: &mut Ui) {
+    let styles = &mut ui.style_mut().text_styles;
+    styles.insert(egui::TextStyle::Body, Face::Label.at(size::TABLE));
+}
+
+/// The number at a mark, with as many digits as the others along its scale.
+pub(in crate::ui::screens) fn mass_of(mark: GridMark) -> String {
+    let digits = usize::from(mark.step_size < 1.0);
+    format!("{:.digits$}", mark.value)
+}
+
 /// Even masses within the bounds, `most` at the most.
-fn even_masses((low, high): (f64, f64), most: f64) -> Vec<GridMark> {
+pub(in crate::ui::screens) fn even_masses((low, high): (f64, f64), most: f64) -> Vec<GridMark> {
     const STEPS: [f64; 10] = [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
     let fits = |step: &&f64| (high - low) / **step <= most.max(1.0);
     let step_size = STEPS.iter().find(fits).copied().unwrap_or(200.0);

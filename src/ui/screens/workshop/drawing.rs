@@ -53,7 +53,7 @@ pub(super) fn drawing_ui(
 fn head_ui(ui: &mut Ui, rect: Rect, open: &FileView, actions: &mut Actions) {
     let theme = Theme::of(ui);
     let key = Action::TurnBody.key();
-    let name = format!("for {}", open.body);
+    let name = format!("For {}", open.body);
     let button = Button::plain(&name).key(&key);
     let width = button.width(ui.painter(), &theme).min(rect.width() - 96.0);
     let place = Rect::from_min_size(

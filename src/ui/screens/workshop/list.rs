@@ -27,7 +27,7 @@ pub(super) fn list_ui(
     ui.painter().rect_filled(rect, 0.0, *theme.surface);
     ui.painter()
         .vline(rect.right() - 0.5, rect.y_range(), Stroke::new(1.0, *theme.line));
-    let body = Rect::from_min_max(rect.min + vec2(8.0, 0.0), rect.max - vec2(4.0, 0.0));
+    let body = Rect::from_min_max(rect.min + vec2(8.0, 0.0), rect.max - vec2(8.0, 0.0));
     let mut child = ui.new_child(UiBuilder::new().max_rect(body).id_salt("files"));
     child.shrink_clip_rect(body);
     ScrollArea::vertical()

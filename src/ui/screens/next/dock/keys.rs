@@ -308,7 +308,7 @@ pub(super) fn scale_field(
     let edit = TextEdit::singleline(&mut state.weigh_in)
         .font(FontSelection::FontId(Face::Number.at(30.0)))
         .frame(egui::Frame::NONE)
-        .hint_text(hint)
+        .hint_text(egui::RichText::new(hint).font(Face::Label.at(30.0)))
         .align(egui::Align2::LEFT_CENTER);
     let response = ui.put(rect.shrink2(vec2(14.0, 8.0)), edit);
     let response = response.accessible_name(format!("Bodyweight in {}", view.unit));

@@ -6,7 +6,7 @@ use crate::ui::screens::next::state::NextState;
 use crate::ui::screens::next::words::{done_words, log_title};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
 use crate::ui::views::{Asked, CardView};
-use crate::ui::widgets::{self, key_cap};
+use crate::ui::widgets::{self, key_cap, key_cap_width};
 use crate::units::Outcome;
 use egui::{Align2, Rect, Ui, pos2, vec2};
 
@@ -32,6 +32,10 @@ pub(super) fn main_button(
             (log_title(card, work.done.len() + 1), words, true)
         }
     };
+    let (detail, enabled) = match state.read_only {
+        true => (widgets::LOOK_ONLY.to_owned(), false),
+        false => (detail, enabled),
+    };
     outcome_marks(ui, rect, card, state, actions);
     let response = ui
         .add_enabled_ui(enabled, |ui| {
@@ -54,6 +58,12 @@ pub(super) fn main_button(
         .on_one_line(ui.painter(), rect.width() - 24.0);
     let foot =
         Line::new(&detail, Ink::new(Face::Label, 15.0, text)).on_one_line(ui.painter(), rect.width() - 24.0);
+    let words = head.size().x.max(foot.size().x);
+    let cap = key_cap_width(ui.painter(), "Enter", theme);
+    if enabled && matches!(card.asked, Asked::Work(_)) && words + cap + 48.0 <= rect.width() {
+        let at = rect.right_center() - vec2(16.0, 0.0);
+        key_cap(ui.painter(), at, Align2::RIGHT_CENTER, "Enter", text, theme);
+    }
     let top = rect.center().y - (head.size().y + foot.size().y) / 2.0;
     let (left, below) = (rect.left() + 16.0, top + head.size().y);
     ui.painter()
@@ -73,11 +83,17 @@ fn outcome_marks(ui: &mut Ui, button: Rect, card: &CardView, state: &NextState, 
         return;
     }
     let theme = Theme::of(ui);
-    let y = button.top() - 15.0;
+    let y = button.top() - 14.0;
     let mut x = button.left();
-    for (key, words, action, outcome) in [
-        ("M", "missed", Action::Missed, Outcome::Missed),
-        ("F", "form", Action::FormNotKept, Outcome::Form),
+    for (key, words, short, action, outcome) in [
+        ("M", "missed", "missed", Action::Missed, Outcome::Missed),
+        (
+            "F",
+            "standard not kept",
+            "form",
+            Action::FormNotKept,
+            Outcome::Form,
+        ),
     ] {
         let on = state.outcome == outcome;
         let ink = Ink::new(
@@ -85,7 +101,10 @@ fn outcome_marks(ui: &mut Ui, button: Rect, card: &CardView, state: &NextState, 
             size::TABLE,
             if on { *theme.plum } else { *theme.ink2 },
         );
-        let width = width_of(ui.painter(), words, ink) + 34.0;
+        let room = |words: &str| width_of(ui.painter(), words, ink) + 34.0;
+        let fits = x - 3.0 + room(words) <= button.right() + 4.0;
+        let words = if fits { words } else { short };
+        let width = room(words);
         let rect = Rect::from_min_size(pos2(x - 3.0, y - 12.0), vec2(width, 24.0));
         if rect.right() > button.right() + 4.0 {
             break;

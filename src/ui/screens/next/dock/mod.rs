@@ -50,7 +50,7 @@ pub(in crate::ui::screens::next) fn height(width: f32, wide: bool) -> f32 {
     if width >= 860.0 {
         row + if wide { 49.0 } else { 44.0 }
     } else {
-        2.0 * row + 34.0
+        2.0 * row + 40.0
     }
 }
 
@@ -91,7 +91,7 @@ pub(in crate::ui::screens::next) fn dock_ui(
     if two_rows {
         row = Row {
             x: rect.left() + margin,
-            y: row_top + size.key.y + size.label + 6.0,
+            y: row_top + size.key.y + size.label + 12.0,
             ..row
         };
     }

@@ -97,7 +97,7 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
             let y = rect.center().y;
             if nth == 0 {
                 let ink = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
-                let name = Line::new(&athlete.name, ink).on_one_line(ui.painter(), columns.weighs - 28.0);
+                let name = Line::new(&athlete.name, ink).squeezed(ui.painter(), columns.weighs - 28.0);
                 crate::ui::pen::named_galley(ui, pos2(rect.left() + 20.0, y - name.size().y / 2.0), name);
                 field(
                     ui,
@@ -129,6 +129,7 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                     "No work today.",
                     ink,
                 );
+                ui.advance_cursor_after_rect(whole);
                 continue;
             };
             let mut x = rect.left() + columns.rung;
@@ -143,11 +144,11 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
             };
             let plain = Ink::new(Face::Label, size::BODY, *theme.ink2);
             let strong = Ink::new(Face::LabelStrong, size::BODY, *theme.ink);
-            // What was asked first: a long title is cut where there is no room.
+            // What was asked first: a long title is drawn smaller, then cut, where there is no room.
             let words = Line::new(&row.asked, strong)
                 .and(&done, plain)
                 .gap(8.0, &row.title, plain);
-            let words = words.on_one_line(ui.painter(), rect.left() + columns.load - x - 8.0);
+            let words = words.squeezed(ui.painter(), rect.left() + columns.load - x - 8.0);
             crate::ui::pen::named_galley(ui, pos2(x, y - words.size().y / 2.0), words);
             let said = format!("{}, {} {}", athlete.name, row.title, row.rail.letter());
             let hint = if row.is_help {
@@ -180,6 +181,8 @@ pub(super) fn rows_ui(ui: &mut Ui, columns: &Columns, grid: &mut Grid) {
                     &said,
                 );
             }
+            // A field put into the row leaves the cursor at its own foot.
+            ui.advance_cursor_after_rect(whole);
         }
     }
     grid.view = view;
