@@ -319,8 +319,12 @@ impl Writer {
     pub(super) fn roll_forward(&mut self) -> Result<Vec<Problem>, Trouble> {
         let disk = self.machine.disk();
         let temporary = self.pending_temporary();
+        let is_missing = |error: &io::Error| error.kind() == io::ErrorKind::NotFound;
         match disk.remove(&temporary) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => {
+            // A folder that only can be read refuses before it looks; then the file that is to be written is told.
+            Err(error)
+                if !is_missing(&error) && !disk.stat(&temporary).is_err_and(|error| is_missing(&error)) =>
+            {
                 return Err(Trouble::io(&temporary, "cannot be removed")(error));
             }
             _ => {}

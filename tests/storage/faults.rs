@@ -119,6 +119,30 @@ fn somebody_whose_first_set_could_not_be_saved_is_nobody_yet_and_gets_their_own_
 }
 
 #[test]
+fn where_nothing_can_be_written_the_file_that_was_to_be_written_is_told() {
+    let disk = fresh();
+    lock(&disk)
+        .unwrap()
+        .append(&name("ana"), &[pull_ups(1, 1, 5)])
+        .unwrap();
+    let write = |n| lock(&disk)?.append(&name("ana"), &[pull_ups(n, 1, 5)]);
+    disk.plan(Fault::None);
+    let before = disk.log().len();
+    write(2).unwrap();
+    let log = disk.log();
+    let removal = log.iter().skip(before).find(|line| line.contains("remove "));
+    let removal = removal
+        .and_then(|line| line.split(' ').next()?.parse().ok())
+        .unwrap();
+    disk.plan(Fault::From(removal));
+    let error = write(3).unwrap_err().to_string();
+    assert!(
+        error.contains("athletes/ana/journal-mill.ron: not saved"),
+        "{error}"
+    );
+}
+
+#[test]
 fn a_failed_flush_is_never_believed_on_retry() {
     // One window that stays open, as the command line never does: it writes again to a fresh journal.
     let disk = fresh();
