@@ -229,6 +229,10 @@ impl Writer {
 
     /// Whether a failed or killed first write left this folder without a whole line: it is nobody's yet.
     fn is_nobodys(&self, folder: &str) -> Result<bool, Trouble> {
+        let stat = self.machine.disk().stat(&self.root.join(ATHLETES).join(folder));
+        if !stat.is_ok_and(|stat| stat.kind == disk::Kind::Folder) {
+            return Ok(false);
+        }
         let snapshot = listing::read(&self.machine, &self.root, Scope::Athlete(folder), true)?;
         let all_is_read = snapshot.unread.is_empty();
         let (logbook, _) = Logbook::build(&self.root, snapshot, Some(folder));
