@@ -211,7 +211,7 @@ impl Logbook {
             athlete(folder, &files, pending)
         };
         // For one there is nothing to share, and for none other threads would wake in vain.
-        let read: Vec<(Option<(Log, History)>, Vec<Problem>)> = if athletes.len() <= 1 {
+        let read: Vec<(Option<Athlete>, Vec<Problem>)> = if athletes.len() <= 1 {
             athletes.into_iter().map(read_one).collect()
         } else {
             athletes.into_par_iter().map(read_one).collect()
@@ -243,13 +243,16 @@ fn same_name(pair: &[Log]) -> Option<Problem> {
     })
 }
 
+/// An athlete's log and what lies behind it.
+type Athlete = (Log, History);
+
 /// One athlete from journals and what pending batches hold. Nobody where not one line is whole: a first write that failed or
 /// was killed, or a first journal that is still being carried here.
 fn athlete<'a>(
     folder: String,
     files: &[&'a Text],
     mut entries: Vec<Entry<'a>>,
-) -> (Option<(Log, History)>, Vec<Problem>) {
+) -> (Option<Athlete>, Vec<Problem>) {
     let mut problems = Vec::new();
     let mut highest_rev = 0;
     for file in files {
