@@ -189,18 +189,20 @@ fn the_gym_has_both_units_cuts_and_gains_sides_holds_pain_and_a_minor() {
 
 #[test]
 fn about_thirty_sets_a_week_an_athlete_for_a_year() {
-    let gym = gym(&Plan {
-        athletes: 4,
-        years: 1,
-        seed: 1,
-        on: day("2026-11-25"),
-    });
+    let gym = shown_for(day("2026-11-25"), 1);
+    let of = |records: &[Record]| {
+        let is_set = |record: &&Record| matches!(record.what, Fact::Set(_));
+        records.iter().filter(is_set).count()
+    };
     for (name, records) in &gym.athletes {
-        let sets = records
-            .iter()
-            .filter(|record| matches!(record.what, Fact::Set(_)))
-            .count();
-        assert!((350..=2600).contains(&sets), "{name}: {sets} sets in a year");
+        let sets = of(records);
+        assert!(
+            (52 * 20..=52 * 50).contains(&sets),
+            "{name}: {sets} sets in a year"
+        );
         assert!(records.iter().all(|record| record.at.date().year() >= 2025));
     }
+    let sets: usize = gym.athletes.iter().map(|(_, records)| of(records)).sum();
+    let a_week = sets / gym.athletes.len() / 52;
+    assert!((26..=34).contains(&a_week), "{a_week} sets a week an athlete");
 }

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 
 use crate::logbook::record::Id;
 use crate::timeline::{LoggedSet, Timeline, believed_reps};
-use crate::units::{Added, Bodyweight, Side, SystemLoad};
+use crate::units::{Added, Bodyweight, Share, Side, SystemLoad};
 
 use super::Formula;
 
@@ -141,7 +141,8 @@ pub(super) fn can_be_a_best(set: &LoggedSet<'_>) -> bool {
 
 /// A load at or below zero: the set is kept and counts in no best.
 pub(super) fn moves_nothing(set: &LoggedSet<'_>) -> bool {
-    let known = set.share.is_some() && set.bodyweight.is_some();
+    let bodyweight_matters = set.share != Some(Share::OUTSIDE);
+    let known = set.share.is_some() && (set.bodyweight.is_some() || !bodyweight_matters);
     known && set.system.is_none()
 }
 

@@ -268,7 +268,7 @@ fn in_our_words(message: &str) -> String {
 }
 
 /// A spreadsheet's words, and what stands for them on the command line.
-const WORDS: [(&str, &str); 20] = [
+const WORDS: [(&str, &str); 22] = [
     ("bodyweight_kg", "--bodyweight"),
     ("bodyweight_lb", "--bodyweight"),
     ("added_kg", "--added"),
@@ -278,6 +278,8 @@ const WORDS: [(&str, &str); 20] = [
     ("goal_by", "--by"),
     ("height_cm", "--height"),
     ("leave the cell empty", "leave it out"),
+    ("a cell of more than", "a text of more than"),
+    ("shorten the cell, or close the quote before it", "shorten it"),
     ("or an empty cell", "or nothing"),
     ("has the outcome fail", "is --missed"),
     ("outcome fail", "--missed"),

@@ -25,10 +25,14 @@ pub fn run(args: &SheetArgs) -> Result<Answer, Failed> {
         catalogue,
         with_problems,
     } = reading::open(&machine, &root, None)?;
-    let folders: Vec<String> = names
-        .iter()
-        .map(|name| folder(&book, name))
-        .collect::<Result<_, _>>()?;
+    let mut folders: Vec<String> = Vec::with_capacity(names.len());
+    for name in &names {
+        let folder = folder(&book, name)?;
+        // Named twice is there once: one body trains once tonight.
+        if !folders.contains(&folder) {
+            folders.push(folder);
+        }
+    }
     let on = reading::day(args.on);
     let plates = reading::on_hand(&book, None);
     let (athletes, document) = if args.meet {

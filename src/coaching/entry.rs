@@ -4,7 +4,7 @@ use crate::catalogue::{Entry, Ladder, Rung};
 use crate::timeline::{Form, LoggedSet, Timeline};
 use crate::units::Rail;
 
-use super::judge::{Measure, STANDARD_GRACE_KG, by_day};
+use super::judge::{Measure, by_day, is_about};
 use super::standing::{Line, Standing};
 
 /// Plain sets of the asked movement on its side.
@@ -22,7 +22,7 @@ pub fn holds(timeline: &Timeline<'_>, entry: &Entry, rail: Rail) -> bool {
         let heavy_enough = entry.ratio.is_none_or(|ratio| {
             set.system
                 .zip(set.bodyweight)
-                .is_some_and(|(load, body)| load.kg() >= ratio * body.kg() - STANDARD_GRACE_KG)
+                .is_some_and(|(load, body)| is_about(load, ratio * body.kg()))
         });
         !set.broke_form() && set.amount >= entry.at_least.value() && heavy_enough
     })
@@ -45,6 +45,8 @@ pub struct Named<'a> {
     pub rung: &'a Rung,
     /// Whether its standard is met already.
     pub met: bool,
+    /// Whether the rail would begin higher, were the other side there.
+    pub held: bool,
 }
 
 /// The rung to begin at for this rail alone, at or below `limit` (in half rungs): the highest open main rung that is
@@ -76,6 +78,7 @@ pub fn named<'a>(
         let candidate = Named {
             rung,
             met: is_met(place),
+            held: false,
         };
         // An unmet standard goes before a met one; within either the highest.
         if entered && found.is_none_or(|found| found.met || !candidate.met) {
@@ -113,11 +116,15 @@ pub fn begin_at<'a>(
             .or_else(|| Some(named(timeline, ladder, other, None)?.rung))?;
         Some(ladder.half_rungs(rung))
     });
-    named(timeline, ladder, rail, limit).or_else(|| {
+    let begins = named(timeline, ladder, rail, limit).or_else(|| {
         let first = ladder.main_line().next()?;
         Some(Named {
             rung: first,
             met: false,
+            held: false,
         })
-    })
+    })?;
+    let alone = limit.and_then(|_| named(timeline, ladder, rail, None));
+    let held = alone.is_some_and(|alone| ladder.half_rungs(alone.rung) > ladder.half_rungs(begins.rung));
+    Some(Named { held, ..begins })
 }

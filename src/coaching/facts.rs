@@ -56,8 +56,8 @@ pub struct Facts<'t, 'a> {
     pub rung: &'a Rung,
     /// How it is known.
     pub known: Known,
-    /// Whether the named rung's standard is met already (no-record only).
-    pub named_is_met: bool,
+    /// Where the rail would begin (no-record only).
+    pub named: Named<'a>,
     /// The rung with what falls have added.
     pub measure: Measure<'a>,
     /// The day of the last fall.
@@ -124,7 +124,7 @@ impl<'t, 'a> Facts<'t, 'a> {
             rail,
             rung,
             known,
-            named_is_met: named.met,
+            named,
             measure,
             last_fall: falls.last().copied(),
             exposures,

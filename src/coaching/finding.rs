@@ -5,6 +5,19 @@ use chrono::NaiveDate;
 use super::held_back::HeldBack;
 use crate::catalogue::{Amount, Caution, Site};
 
+/// Why a rail without a record begins where it does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Begins {
+    /// Nothing says more than the first rung.
+    First,
+    /// The entry is logged, the standard is not.
+    Entered,
+    /// The standard is met already, and no higher rung's entry is logged.
+    Met,
+    /// By its own log higher, but not above the other side.
+    BesideOther,
+}
+
 /// What a rule or a cap found. The variants are in the order of the rules; caps come last.
 #[derive(Debug, Clone, PartialEq)]
 #[allow(missing_docs)]
@@ -19,7 +32,7 @@ pub enum Finding {
     },
     Placed,
     NoRecord {
-        first: bool,
+        begins: Begins,
     },
     EntryUntested {
         movement: String,

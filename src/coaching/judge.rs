@@ -25,7 +25,7 @@ const ATTEMPT_ABOVE: f64 = 1.10;
 /// At most so many reps make a max attempt. Common practice, no source.
 pub(crate) const ATTEMPT_REPS: f64 = 2.0;
 /// Grace on a standard's load, kg: a scale's last digit. Common practice, no source.
-pub(crate) const STANDARD_GRACE_KG: f64 = 0.01;
+const STANDARD_GRACE_KG: f64 = 0.01;
 /// A heavier set may have fewer reps than the standard, but not fewer than this. Common practice, no source.
 const FEWEST_HEAVIER_REPS: f64 = 3.0;
 /// Repetitions per doubling in Epley's formula: load × (30 + reps) is the same for sets as hard. Boyd Epley Workout, 1985.
@@ -57,6 +57,11 @@ impl Went {
     pub fn is_top(self) -> bool {
         matches!(self, Went::Top | Went::Test)
     }
+}
+
+/// Whether a load is as much as was asked, to a scale's last digit.
+pub(crate) fn is_about(load: SystemLoad, asked_kg: f64) -> bool {
+    load.kg() >= asked_kg - STANDARD_GRACE_KG - GRACE_KG
 }
 
 /// The rung's demands on a day, with what falls from above have added.
@@ -121,7 +126,7 @@ impl<'a> Measure<'a> {
             return false;
         };
         let asked = ratio * body.kg();
-        let plainly = set.amount >= self.reach() && load.kg() >= asked - STANDARD_GRACE_KG;
+        let plainly = set.amount >= self.reach() && is_about(load, asked);
         let heavier = self.is_loaded()
             && self.is_reps()
             && set.amount < self.reach()

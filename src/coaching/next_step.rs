@@ -91,6 +91,7 @@ fn on_ladder<'t, 'a>(
                 Some(standing) => Named {
                     rung: standing.rung,
                     met: false,
+                    held: false,
                 },
                 None => begin_at(timeline, ladder, *rail, other)?,
             };

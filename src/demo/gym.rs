@@ -143,6 +143,7 @@ fn day(life: &mut Life<'_>, plan: &Plan, member: &Member, days: u64, days_ago: u
                 life.extra(date, "row", 10);
             }
         }
+        life.rest_of_the_body(date, weekday);
     }
     for scene in member.script.iter().filter(|scene| scene.days_ago == days_ago) {
         act(life, date, &scene.act);

@@ -8,7 +8,7 @@ use crate::coaching::{Finding, PlatesOnHand, next_steps};
 use crate::logbook::record::{Fact, Load, Placed, Set};
 use crate::logbook::{Id, Log, Record, Written};
 use crate::timeline::Timeline;
-use crate::units::{Effort, Given, Mass, Outcome, Rail, Reps, Seconds, Typed, Unit};
+use crate::units::{Effort, Given, Mass, Outcome, Rail, Reps, Seconds, Side, Typed, Unit};
 
 use super::strength::{asks, meets, to_failure};
 
@@ -17,6 +17,11 @@ pub const DEVICE: &str = "demo";
 
 /// From this level on the demo's people can do what a next rung asks beside the ladder. Made up.
 const ENTRY_LEVEL: f64 = 0.6;
+
+/// What they squat for eights, of their bodyweight. Made up.
+const SQUAT: f64 = 0.8;
+/// What they turn out at the elbow, kg. Made up.
+const HANDLE_KG: f64 = 4.0;
 
 /// How somebody logs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,6 +47,7 @@ pub struct Life<'c> {
     pub habit: Habit,
     chance: oorandom::Rand64,
     written: u32,
+    beside: u32,
 }
 
 impl<'c> Life<'c> {
@@ -62,6 +68,7 @@ impl<'c> Life<'c> {
             habit: Habit::LogsReserve,
             chance,
             written: 0,
+            beside: 0,
         }
     }
 
@@ -72,6 +79,23 @@ impl<'c> Life<'c> {
 
     /// Writes one record at the day's end.
     pub fn write(&mut self, date: NaiveDate, what: Fact) {
+        self.written += 1;
+        let random = u128::from(self.chance.rand_u64()) ^ (u128::from(self.written) << 64);
+        self.write_as(date, random, what);
+    }
+
+    /// Writes a set of other work, which takes nothing from the chance that ladders are climbed by.
+    fn write_beside(&mut self, date: NaiveDate, set: Set) {
+        self.beside += 1;
+        let own = xxhash_rust::xxh3::xxh3_64(self.log.name.as_bytes());
+        self.write_as(
+            date,
+            u128::from(own) | (u128::from(self.beside) << 64),
+            Fact::Set(set),
+        );
+    }
+
+    fn write_as(&mut self, date: NaiveDate, random: u128, what: Fact) {
         let nth = self
             .log
             .records
@@ -79,9 +103,7 @@ impl<'c> Life<'c> {
             .rev()
             .take_while(|record| record.at.date() == date)
             .count();
-        self.written += 1;
         let midnight = date.and_time(NaiveTime::MIN).and_utc().timestamp_millis();
-        let random = u128::from(self.chance.rand_u64()) ^ (u128::from(self.written) << 64);
         let id = Id::from_parts(u64::try_from(midnight).unwrap_or(0), random);
         let nth = u32::try_from(nth).unwrap_or(u32::MAX);
         self.log.records.push(Record {
@@ -261,6 +283,48 @@ impl<'c> Life<'c> {
             return 1.0;
         };
         ladder.rung(rung).map_or(1.0, |rung| meets(ladder, rung))
+    }
+
+    /// Work beside every ladder: squats with a bar, and the small muscles of the shoulder. No rule of a ladder asks for it.
+    pub fn rest_of_the_body(&mut self, date: NaiveDate, weekday: u64) {
+        if [0, 4].contains(&weekday) {
+            let bar = self.typed(SQUAT * self.bodyweight_kg, 2.5);
+            for _ in 0..3 {
+                self.beside("back-squat", None, bar, 8, date);
+            }
+        }
+        if [2, 4].contains(&weekday) {
+            let handle = self.typed(HANDLE_KG, 1.0);
+            for side in [Side::Left, Side::Left, Side::Right, Side::Right] {
+                self.beside("external-rotation", Some(side), handle, 12, date);
+            }
+        }
+    }
+
+    fn beside(
+        &mut self,
+        movement: &str,
+        side: Option<Side>,
+        load: Option<Typed>,
+        reps: u16,
+        date: NaiveDate,
+    ) {
+        let Ok(reps) = Reps::try_from(reps) else {
+            return;
+        };
+        let set = Set {
+            movement: movement.into(),
+            side,
+            load: load.map(Load::Added),
+            effort: Effort::Reps(reps),
+            left: None,
+            outcome: Outcome::Done,
+            bodyweight: None,
+            ladder: None,
+            rung: None,
+            note: None,
+        };
+        self.write_beside(date, set);
     }
 
     /// A set outside every ladder; nobody says what was left.

@@ -168,6 +168,7 @@ impl Writer {
     pub(super) fn athletes(&self, names: &[&Name]) -> Result<Vec<Athlete>, Trouble> {
         let mut search = name_index::Search::new(&self.machine, &self.root);
         let mut taken = None;
+        let mut given = BTreeSet::new();
         let mut athletes = Vec::with_capacity(names.len());
         for name in names {
             let found = search.find(name)?;
@@ -178,8 +179,8 @@ impl Writer {
                         Some(taken) => taken,
                         None => taken.insert(self.folders()?),
                     };
-                    let folder = free_folder(name, taken);
-                    taken.insert(folder.clone());
+                    let folder = self.free_folder(name, taken, &given)?;
+                    given.insert(folder.clone());
                     Athlete::new((*name).clone(), folder)
                 }
             };
@@ -210,7 +211,32 @@ impl Writer {
 
     /// The folder that a new athlete of this name gets.
     pub(super) fn new_folder(&self, name: &Name) -> Result<String, Trouble> {
-        Ok(free_folder(name, &self.folders()?))
+        self.free_folder(name, &self.folders()?, &BTreeSet::new())
+    }
+
+    /// The folder for a new athlete: the name's own, or the other one if somebody has it. `taken` are those that are there,
+    /// `given` those that others of this batch get.
+    fn free_folder(
+        &self,
+        name: &Name,
+        taken: &BTreeSet<String>,
+        given: &BTreeSet<String>,
+    ) -> Result<String, Trouble> {
+        let own = name.folder();
+        let is_free = !given.contains(&own) && (!taken.contains(&own) || self.is_nobodys(&own)?);
+        Ok(if is_free { own } else { name.other_folder() })
+    }
+
+    /// Whether a failed or killed first write left this folder without a whole line: it is nobody's yet.
+    fn is_nobodys(&self, folder: &str) -> Result<bool, Trouble> {
+        let stat = self.machine.disk().stat(&self.root.join(ATHLETES).join(folder));
+        if !stat.is_ok_and(|stat| stat.kind == disk::Kind::Folder) {
+            return Ok(false);
+        }
+        let snapshot = listing::read(&self.machine, &self.root, Scope::Athlete(folder), true)?;
+        let all_is_read = snapshot.unread.is_empty();
+        let (logbook, _) = Logbook::build(&self.root, snapshot, Some(folder));
+        Ok(all_is_read && logbook.logs.is_empty())
     }
 
     /// The athletes' folders, those of unfinished batches too.
@@ -297,8 +323,12 @@ impl Writer {
     pub(super) fn roll_forward(&mut self) -> Result<Vec<Problem>, Trouble> {
         let disk = self.machine.disk();
         let temporary = self.pending_temporary();
+        let is_missing = |error: &io::Error| error.kind() == io::ErrorKind::NotFound;
         match disk.remove(&temporary) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => {
+            // A folder that only can be read refuses before it looks; then the file that is to be written is told.
+            Err(error)
+                if !is_missing(&error) && !disk.stat(&temporary).is_err_and(|error| is_missing(&error)) =>
+            {
                 return Err(Trouble::io(&temporary, "cannot be removed")(error));
             }
             _ => {}
@@ -364,16 +394,6 @@ impl Writer {
 
     fn pending_temporary(&self) -> PathBuf {
         self.root.join(format!(".pending-{}.tmp", self.device))
-    }
-}
-
-/// The folder for a new athlete: the name's own, or the other one if it is taken.
-fn free_folder(name: &Name, taken: &BTreeSet<String>) -> String {
-    let own = name.folder();
-    if taken.contains(&own) {
-        name.other_folder()
-    } else {
-        own
     }
 }
 

@@ -211,15 +211,15 @@ impl Logbook {
             athlete(folder, &files, pending)
         };
         // For one there is nothing to share, and for none other threads would wake in vain.
-        let read: Vec<(Log, History, Vec<Problem>)> = if athletes.len() <= 1 {
+        let read: Vec<(Option<Athlete>, Vec<Problem>)> = if athletes.len() <= 1 {
             athletes.into_iter().map(read_one).collect()
         } else {
             athletes.into_par_iter().map(read_one).collect()
         };
         let mut merged = Vec::with_capacity(read.len());
-        for (log, history, wrong) in read {
+        for (somebody, wrong) in read {
             problems.extend(wrong);
-            merged.push((log, history));
+            merged.extend(somebody);
         }
         merged.sort_by(|(a, _), (b, _)| (&a.name, &a.folder).cmp(&(&b.name, &b.folder)));
         (self.logs, self.histories) = merged.into_iter().unzip();
@@ -243,12 +243,16 @@ fn same_name(pair: &[Log]) -> Option<Problem> {
     })
 }
 
-/// One athlete from journals and what pending batches hold.
+/// An athlete's log and what lies behind it.
+type Athlete = (Log, History);
+
+/// One athlete from journals and what pending batches hold. Nobody where not one line is whole: a first write that failed or
+/// was killed, or a first journal that is still being carried here.
 fn athlete<'a>(
     folder: String,
     files: &[&'a Text],
     mut entries: Vec<Entry<'a>>,
-) -> (Log, History, Vec<Problem>) {
+) -> (Option<Athlete>, Vec<Problem>) {
     let mut problems = Vec::new();
     let mut highest_rev = 0;
     for file in files {
@@ -261,13 +265,17 @@ fn athlete<'a>(
             entries.extend(journal.entries);
         }
     }
+    let has_a_line = files.iter().any(|file| file.bytes.contains(&b'\n'));
+    if entries.is_empty() && !has_a_line {
+        return (None, problems);
+    }
     let (records, history) = merge::merge(entries, highest_rev);
     let log = Log {
         name: name_in(&records).unwrap_or(&folder).to_owned(),
         folder,
         records,
     };
-    (log, history, problems)
+    (Some((log, history)), problems)
 }
 
 /// The newest name that the records give.

@@ -45,6 +45,22 @@ pub fn tenths(kilograms: f64, unit: Unit) -> String {
     format!("{:.1} {}", Mass::from_kg(kilograms).in_unit(unit), unit.sign())
 }
 
+/// A mass to the tenth above: the least that may be typed where anything under `kilograms` is refused.
+pub fn no_less(kilograms: f64, unit: Unit) -> String {
+    // What a unit's factor leaves behind the tenth is no step up.
+    let tenths = (Mass::from_kg(kilograms).in_unit(unit) * 10.0 - 1e-6).ceil();
+    format!("{} {}", number(tenths / 10.0, 1), unit.sign())
+}
+
+/// A number as [`number`] writes it, with as many digits more as tell it from `bound`, which it lies under or over.
+pub fn apart(value: f64, bound: f64, decimals: usize) -> String {
+    let said = number(bound, decimals);
+    let mut written = (decimals..decimals + 4).map(|digits| number(value, digits));
+    written
+        .find(|digits| *digits != said)
+        .unwrap_or_else(|| number(value, decimals))
+}
+
 /// A date as people read it in a sentence: `Wed 18 Mar`.
 pub fn day(date: NaiveDate) -> String {
     date.format("%a %-d %b").to_string()
@@ -86,6 +102,18 @@ mod tests {
         assert_eq!(number(-8.75, 2), "−8.75");
         assert_eq!(number(-0.001, 2), "0");
         assert_eq!(number(1200.0, 0), "1200");
+    }
+
+    #[test]
+    fn what_lies_under_or_over_a_bound_never_reads_as_the_bound() {
+        // 59.9 kg at 180 cm: 59.9 / 1.8² = 18.488; the range begins at 18.5 × 1.8² = 59.94 kg.
+        assert_eq!(apart(59.9 / 3.24, 18.5, 1), "18.49");
+        assert_eq!(apart(17.2, 18.5, 1), "17.2");
+        assert_eq!(apart(0.704, 0.7, 1), "0.704");
+        assert_eq!(no_less(59.94, Unit::Kg), "60 kg");
+        assert_eq!(no_less(60.0, Unit::Kg), "60 kg");
+        assert_eq!(no_less(59.94, Unit::Lb), "132.2 lb");
+        assert_eq!(no_less(132.0 * crate::units::KG_PER_LB, Unit::Lb), "132 lb");
     }
 
     #[test]

@@ -9,7 +9,7 @@ use crate::timeline::LOWEST_HEALTHY_BMI;
 use crate::units::{Added, Bodyweight, Mass, SystemLoad, Unit};
 
 use super::advice::hung;
-use super::numbers::{about, ago, counted, day, kg, number, tenths};
+use super::numbers::{about, ago, apart, counted, day, kg, no_less, number, tenths};
 use super::words::{on_side, ordinal_figures};
 
 /// "best system load", "best added", "best ratio", "size-adjusted".
@@ -118,10 +118,10 @@ pub fn refused(why: Refused, asked: Bodyweight, unit: Unit) -> String {
         }
         Refused::Underweight { bmi, healthy_from } => format!(
             "{} would be a body mass index of {}, under the healthy range from {}, which is {} at this height; nothing is said below it. Talk to a licensed professional",
-            about(asked.kg(), unit),
-            number(bmi, 1),
+            kg(asked.kg(), unit),
+            apart(bmi, LOWEST_HEALTHY_BMI, 1),
             number(LOWEST_HEALTHY_BMI, 1),
-            about(healthy_from.kg(), unit),
+            no_less(healthy_from.kg(), unit),
         ),
         Refused::NoBodyweight => "give a bodyweight of 20 to 400 kg, or the same in lb".to_owned(),
     }

@@ -62,6 +62,18 @@ fn who_is_named_is_on_it_in_that_order_and_a_stranger_is_refused() {
         "s.pdf",
     ]);
     assert_eq!(say, "s.pdf: 2 athletes on 2 pages\n");
+    let twice = [
+        "sheet",
+        "--athlete",
+        "Bo",
+        "--athlete",
+        "Bo",
+        "--on",
+        "2026-03-20",
+        "--output",
+        "u.pdf",
+    ];
+    assert_eq!(home.answer(&twice), "u.pdf: 1 athlete on 1 page\n");
     let ran = home.run(&["sheet", "--athlete", "Bob", "--output", "t.pdf"]);
     assert_eq!(ran.code, 1);
     assert_eq!(

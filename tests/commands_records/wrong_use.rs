@@ -155,6 +155,15 @@ fn every_command_answers_help() {
 }
 
 #[test]
+fn a_note_that_is_too_long_is_told_as_a_note_not_as_a_cell() {
+    let novel = "a".repeat(65_537);
+    assert_eq!(
+        refused(&["--note", &novel]),
+        "a text of more than 65536 bytes; shorten it"
+    );
+}
+
+#[test]
 fn a_date_that_is_none_says_why() {
     for (at, told) in [
         (

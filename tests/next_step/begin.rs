@@ -94,6 +94,25 @@ fn the_asked_hang_lets_in_and_one_never_tried_is_to_be_tried() {
 }
 
 #[test]
+fn where_a_rail_begins_is_said_as_it_came_about() {
+    use rungwright::coaching::Finding;
+    use rungwright::coaching::finding::Begins;
+    let why = |advice: &NextStep| match advice.reasons.first() {
+        Some(Finding::NoRecord { begins }) => *begins,
+        other => panic!("{other:?}"),
+    };
+    let pulled = |sets: Sets| long_ago(joined(), sets.of("pull-up")).advice();
+    assert_eq!(why(&joined().advice()), Begins::First);
+    assert_eq!(why(&pulled(3.sets_of(5))), Begins::Entered);
+    // Every standard is met: nobody may say that the named rung's is not.
+    assert_eq!(why(&pulled(3.sets_of(1).with(80.0))), Begins::Met);
+    // Only the left has done split squats on two days: alone it would begin one rung higher.
+    let split = athlete().joined("pistol-squat", 100.days_ago());
+    let (left, right) = long_ago(split, 3.sets_of(12).of("split-squat").left()).left_and_right();
+    assert_eq!((why(&left), why(&right)), (Begins::BesideOther, Begins::First));
+}
+
+#[test]
 fn a_rail_begins_no_higher_than_the_other_stands_or_would_begin() {
     let split = || {
         long_ago(

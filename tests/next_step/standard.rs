@@ -14,6 +14,16 @@ fn ten_grams_under_the_standards_load_are_forgiven_and_twenty_are_not() {
     // 1.25 × 80 = 100 kg in all.
     assert!(meets(3.sets_of(5).with(19.99)));
     assert!(!meets(3.sets_of(5).with(19.98)));
+    // 1.1 × 100 = 110 kg in all, a ratio that no binary number has.
+    let muscle_ups = |belt: f64| {
+        let athlete = athlete()
+            .weighing(100.0)
+            .placed_on("muscle-up", "weighted", 9.days_ago())
+            .did(TODAY, 3.sets_of(2).with(belt));
+        last_day(&athlete, "muscle-up", "weighted").meets
+    };
+    assert!(muscle_ups(9.99));
+    assert!(!muscle_ups(9.98));
 }
 
 #[test]

@@ -2,11 +2,11 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use crate::help::model::{Fault, Unflushed};
+use crate::help::model::{Fault, ModelDisk, Unflushed};
 use crate::help::steps::*;
 use crate::help::*;
 use rungwright::logbook::record::Fact;
-use rungwright::logbook::{Logbook, Trouble, Writer};
+use rungwright::logbook::{Logbook, Trouble, Writer, Written};
 use rungwright::problem::Severity;
 
 #[test]
@@ -76,6 +76,70 @@ fn on_a_full_disk_nothing_is_called_saved_that_is_not_and_space_makes_it_work_ag
             assert!(found.contains(&id(*wanted)), "{wanted} missing: {context}");
         }
     }
+}
+
+#[test]
+fn somebody_whose_first_set_could_not_be_saved_is_nobody_yet_and_gets_their_own_folder_later() {
+    let people = |disk: &ModelDisk| -> Vec<(String, String)> {
+        match Logbook::open(&machine(disk), Path::new(LOGBOOK)) {
+            Ok((logbook, _)) => {
+                let of = |log: rungwright::logbook::Log| (log.name, log.folder);
+                logbook.logs.into_iter().map(of).collect()
+            }
+            Err(Trouble::Missing { .. }) => Vec::new(),
+            Err(other) => panic!("{other}"),
+        }
+    };
+    let bea = name("Bea");
+    let first_set = |disk: &ModelDisk| {
+        let mut writer = lock(disk)?;
+        let at = Written::day(pull_ups(1, 1, 5).at.date());
+        writer.add(&bea, &at, |_| vec![pull_ups(1, 1, 5)])
+    };
+    let just_bea = [("Bea".to_owned(), bea.folder())];
+    let whole = fresh();
+    first_set(&whole).unwrap();
+    for plan in [Fault::Once as fn(usize) -> Fault, Fault::From] {
+        for fails in 1..=whole.steps() {
+            let disk = fresh();
+            disk.plan(plan(fails));
+            let saved = first_set(&disk).is_ok();
+            disk.plan(Fault::None);
+            let context = format!("{:?}\n{}", plan(fails), disk.log().join("\n"));
+            // Where a flush and the taking back both failed, the whole record may be there, and is hers.
+            let there = people(&disk);
+            assert!(there.is_empty() || there == just_bea, "{there:?}: {context}");
+            assert!(!saved || there == just_bea, "{there:?}: {context}");
+            if !saved {
+                first_set(&disk).unwrap_or_else(|error| panic!("{error}: {context}"));
+            }
+            assert_eq!(people(&disk), just_bea, "{context}");
+        }
+    }
+}
+
+#[test]
+fn where_nothing_can_be_written_the_file_that_was_to_be_written_is_told() {
+    let disk = fresh();
+    lock(&disk)
+        .unwrap()
+        .append(&name("ana"), &[pull_ups(1, 1, 5)])
+        .unwrap();
+    let write = |n| lock(&disk)?.append(&name("ana"), &[pull_ups(n, 1, 5)]);
+    disk.plan(Fault::None);
+    let before = disk.log().len();
+    write(2).unwrap();
+    let log = disk.log();
+    let removal = log.iter().skip(before).find(|line| line.contains("remove "));
+    let removal = removal
+        .and_then(|line| line.split(' ').next()?.parse().ok())
+        .unwrap();
+    disk.plan(Fault::From(removal));
+    let error = write(3).unwrap_err().to_string();
+    assert!(
+        error.contains("athletes/ana/journal-mill.ron: not saved"),
+        "{error}"
+    );
 }
 
 #[test]

@@ -109,6 +109,18 @@ fn without_a_bodyweight_only_the_belt_is_known() {
 }
 
 #[test]
+fn nothing_moved_is_no_best_whether_somebody_stood_on_a_scale_or_not() {
+    // A back squat moves the bar alone: without one it is nothing, at any bodyweight.
+    let squats = |athlete: Athlete, kg: f64| {
+        let athlete = athlete.did(9.days_ago(), one_set(5).of("back-squat").with(kg));
+        seen(&athlete, |bests| bests.len())
+    };
+    assert_eq!(squats(athlete().weighing(80.0), 0.0), 0);
+    assert_eq!(squats(athlete(), 0.0), 0);
+    assert_eq!(squats(athlete(), 60.0), 5);
+}
+
+#[test]
 fn a_missed_set_counts_as_far_as_it_went_and_one_out_of_form_never() {
     let of_four = |sets: Sets| {
         let athlete = athlete().weighing(80.0).did(9.days_ago(), sets);

@@ -3,7 +3,7 @@
 use crate::coaching::advice::Verdict;
 use crate::coaching::entry;
 use crate::coaching::facts::{Facts, Known};
-use crate::coaching::finding::Finding;
+use crate::coaching::finding::{Begins, Finding};
 
 use super::Found;
 
@@ -19,14 +19,19 @@ pub fn placed(facts: &Facts<'_, '_>) -> Option<Found> {
 /// begin one rung higher. Common practice, no source.
 pub fn no_record(facts: &Facts<'_, '_>) -> Option<Found> {
     let unknown = facts.exposures.is_empty() && facts.known != Known::ByRecord;
-    let first = facts.below.is_none();
-    unknown.then(|| Found::new(Verdict::Begin, Finding::NoRecord { first }))
+    let begins = match facts.named {
+        named if named.held => Begins::BesideOther,
+        named if named.met => Begins::Met,
+        _ if facts.below.is_none() => Begins::First,
+        _ => Begins::Entered,
+    };
+    unknown.then(|| Found::new(Verdict::Begin, Finding::NoRecord { begins }))
 }
 
 /// *Asks*: is the named rung met, and does the rung above ask something that was never tried? *Why*: one set today tells.
 /// *Example*: pull-ups are there, a one-arm hang was never logged → hang today. Never decides.
 pub fn entry_untested(facts: &Facts<'_, '_>) -> Option<Found> {
-    no_record(facts).filter(|_| facts.named_is_met)?;
+    no_record(facts).filter(|_| facts.named.met)?;
     let untested = facts
         .above?
         .entry

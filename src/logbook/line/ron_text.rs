@@ -48,6 +48,16 @@ struct Envelope<'a> {
     what: &'a ron::value::RawValue,
 }
 
+/// An amend of which only the outside is known.
+#[derive(Deserialize)]
+#[serde(rename = "Amend")]
+struct AmendOutside<'a> {
+    #[serde(rename = "target")]
+    _target: Id,
+    #[serde(borrow)]
+    what: &'a ron::value::RawValue,
+}
+
 /// Reads `body` as RON.
 pub fn read(body: &str) -> Reading {
     if let Some(column) = too_deep(body) {
@@ -85,16 +95,21 @@ fn unknown_field(body: &str, path: &str) -> Fault {
     )
 }
 
-/// The reading of a line whose kind is not known, but whose outside is a record's.
+/// The reading of a line whose kind is not known, but whose outside is a record's; an amend to such a kind too.
 fn newer_kind(body: &str) -> Option<Reading> {
     let envelope: Envelope = options().from_str(body).ok()?;
     let raw = envelope.what.get_ron().trim_start();
-    let end = raw.find(|c: char| !c.is_alphanumeric() && c != '_');
-    let kind = raw.get(..end.unwrap_or(raw.len()))?;
+    let mut kind = kind_of(raw)?;
+    let mut column = column_of(body, "what");
+    if kind == "Amend" {
+        let amend: AmendOutside = options().from_str(raw).ok()?;
+        kind = kind_of(amend.what.get_ron().trim_start())?;
+        let outside = columns(body.get(..body.find(raw)?)?);
+        column = outside + column_of(raw, "what");
+    }
     if kind.is_empty() || KINDS.contains(&kind) {
         return None;
     }
-    let column = column_of(body, "what");
     let mend = match did_you_mean(kind, KINDS) {
         Some(near) => format!("write {near}, or use the version of Rungwright that wrote it"),
         None => "use the version of Rungwright that wrote it".to_owned(),
@@ -107,6 +122,12 @@ fn newer_kind(body: &str) -> Option<Reading> {
         envelope.rev,
         Fault::new(Severity::Damage, column, what, mend),
     ))
+}
+
+/// The kind that a record's content begins with.
+fn kind_of(raw: &str) -> Option<&str> {
+    let end = raw.find(|c: char| !c.is_alphanumeric() && c != '_');
+    raw.get(..end.unwrap_or(raw.len()))
 }
 
 /// RON's error in words, at its column.

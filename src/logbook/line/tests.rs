@@ -280,6 +280,24 @@ fn a_newer_versions_kind_is_kept_and_its_revision_counts() {
 }
 
 #[test]
+fn an_amend_to_a_newer_versions_kind_is_kept_as_that_kind_is() {
+    let inner =
+        r#"Amend(target: "00000000000000000000000009", at: "2026-03-18", nth: 0, what: Swing(reps: 5))"#;
+    let body = format!(
+        r#"(id: "0000000000000000000000000A", rev: 3, dev: "mill", at: "2026-03-19", nth: 0, what: {inner})"#
+    );
+    let reading = read(&sealed(body.clone()));
+    assert_eq!((reading.record, reading.rev), (None, Some(3)));
+    let fault = &reading.faults[0];
+    assert_eq!(fault.severity, Severity::Damage, "{}", fault.what);
+    assert!(fault.what.contains("\"Swing\""), "{}", fault.what);
+    assert_eq!(fault.column, body.rfind("what").unwrap() + 1);
+    // An amend that lacks something is no newer kind.
+    let torn = read(&sealed(body.replace("Swing(reps: 5)", "Set(movement: 5)")));
+    assert_eq!(torn.faults[0].severity, Severity::Error);
+}
+
+#[test]
 fn a_newer_versions_field_costs_nothing_of_the_set() {
     let body = PULL_UP.replace("effort", "tempo: (3, 0, 1), effort");
     let reading = read(&sealed(body.clone()));

@@ -7,7 +7,7 @@ use crate::coaching::care::FASTEST_LOSS;
 use crate::coaching::facts::STRONG_PAIN;
 use crate::timeline::LOWEST_HEALTHY_BMI;
 
-use super::super::numbers::{about, ago, day, kg, number};
+use super::super::numbers::{about, ago, apart, day, kg, number};
 use super::Words;
 
 impl Words<'_> {
@@ -47,7 +47,7 @@ impl Words<'_> {
             }
             CareNote::Underweight { bmi } => format!(
                 "Your body mass index is {}, under the healthy range from {}. Talk to a licensed professional.",
-                number(*bmi, 1),
+                apart(*bmi, LOWEST_HEALTHY_BMI, 1),
                 number(LOWEST_HEALTHY_BMI, 1)
             ),
             CareNote::CutRefused => {
@@ -55,7 +55,7 @@ impl Words<'_> {
             }
             CareNote::CutFast { percent_a_week } => format!(
                 "You lose {} % of bodyweight a week; over {} % costs strength. Slow down.",
-                number(percent_a_week.abs(), 1),
+                apart(percent_a_week.abs(), FASTEST_LOSS, 1),
                 number(FASTEST_LOSS, 1)
             ),
             CareNote::CutLong { days } => {

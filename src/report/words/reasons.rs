@@ -2,7 +2,7 @@
 
 use crate::catalogue::Caution;
 use crate::coaching::Finding;
-use crate::coaching::finding::SideState;
+use crate::coaching::finding::{Begins, SideState};
 use crate::units::Rail;
 
 use super::super::belief;
@@ -42,13 +42,27 @@ impl Words<'_> {
                 "You were placed on this rung and have not trained it yet".to_owned(),
                 None,
             ),
-            Finding::NoRecord { first: true } => (
+            Finding::NoRecord {
+                begins: Begins::First,
+            } => (
                 "Nothing is logged that says more".to_owned(),
                 so("start at the first rung"),
             ),
-            Finding::NoRecord { first: false } => (
+            Finding::NoRecord {
+                begins: Begins::Entered,
+            } => (
                 "This is the highest rung whose entry you have logged and whose standard you have not"
                     .to_owned(),
+                None,
+            ),
+            Finding::NoRecord { begins: Begins::Met } => (
+                "This is the highest rung whose entry you have logged; its standard you have met".to_owned(),
+                None,
+            ),
+            Finding::NoRecord {
+                begins: Begins::BesideOther,
+            } => (
+                "Your log says a higher rung, but this side begins no higher than the other".to_owned(),
                 None,
             ),
             Finding::EntryUntested { movement, at_least } => (

@@ -221,7 +221,7 @@ fn plain(message: &str) -> String {
 }
 
 /// A spreadsheet's words, and what stands for them in a form.
-const WORDS: [(&str, &str); 14] = [
+const WORDS: [(&str, &str); 16] = [
     ("bodyweight_kg", "bodyweight"),
     ("bodyweight_lb", "bodyweight"),
     ("added_kg", "load"),
@@ -231,6 +231,8 @@ const WORDS: [(&str, &str); 14] = [
     ("goal_by", "the day"),
     ("height_cm", "height"),
     ("leave the cell empty", "leave it empty"),
+    ("a cell of more than", "a text of more than"),
+    ("shorten the cell, or close the quote before it", "shorten it"),
     ("or an empty cell", "or nothing"),
     ("outcome fail", "Missed"),
     ("outcome form", "Standard not kept"),
