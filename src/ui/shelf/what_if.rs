@@ -1,7 +1,7 @@
 //! Another bodyweight on Ladders: demands for that body, and where both hands would stand by one exponent.
 
 use crate::coaching::what_if::{Care, GENERAL_EXPONENT, relative_change};
-use crate::report::numbers::{about, no_less};
+use crate::report::numbers::about;
 use crate::timeline::Timeline;
 use crate::ui::views::{BeliefView, LadderWhatIf};
 use crate::units::{Bodyweight, Mass, Rail};
@@ -49,7 +49,7 @@ pub(super) fn view(opened: &Opened, timeline: &Timeline<'_>, beliefs: &[BeliefVi
             |from| {
                 format!(
                     "Slide to see another bodyweight. Your healthy range starts at {}.",
-                    no_less(from.kg(), unit)
+                    about(from.kg(), unit)
                 )
             },
         ),

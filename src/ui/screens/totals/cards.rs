@@ -3,7 +3,7 @@
 use egui::{Align2, Rect, Stroke, StrokeKind, pos2, vec2};
 
 use crate::coaching::what_if::There;
-use crate::report::numbers::{counted, no_less, tenths};
+use crate::report::numbers::{about, counted, tenths};
 use crate::report::totals as words;
 use crate::ui::pen::{Ink, Line, Pen, letters, named_galley};
 use crate::ui::theme::{Face, RADIUS_CHIP, Theme, size};
@@ -81,7 +81,7 @@ pub(super) fn what_if(pen: &mut Pen<'_>, lift: &LiftView, there: Option<&There>,
         pen.gap(4.0);
         let words = format!(
             "Your healthy range starts at {}; nothing is said below it.",
-            no_less(from.kg(), unit)
+            about(from.kg(), unit)
         );
         pen.write(Line::new(&words, Ink::new(Face::Label, 15.0, *theme.plum)));
     }
