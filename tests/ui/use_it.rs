@@ -301,3 +301,20 @@ fn a_hint_goes_when_a_sheet_opens_over_a_pointer_that_rests() {
     }
     assert_eq!((before, hints(&harness)), (1, 0));
 }
+
+#[test]
+fn a_press_on_close_closes_a_sheet_as_esc_does() {
+    for closing in [true, false] {
+        let mut harness = next();
+        press(&mut harness, &[Key::P]);
+        harness.get_by_label("Close");
+        if closing {
+            harness.get_by_label("Close").click();
+            harness.run_steps(3);
+        } else {
+            press(&mut harness, &[Key::Escape]);
+        }
+        assert!(harness.query_by_label("Close").is_none());
+        assert!(harness.state().book.deeds.is_empty());
+    }
+}
