@@ -309,43 +309,33 @@ impl<'c> Life<'c> {
         reps: u16,
         date: NaiveDate,
     ) {
-        let Ok(reps) = Reps::try_from(reps) else {
-            return;
-        };
-        let set = Set {
-            movement: movement.into(),
-            side,
-            load: load.map(Load::Added),
-            effort: Effort::Reps(reps),
-            left: None,
-            outcome: Outcome::Done,
-            bodyweight: None,
-            ladder: None,
-            rung: None,
-            note: None,
-        };
-        self.write_beside(date, set);
+        if let Some(set) = plain_set(movement, side, load, reps) {
+            self.write_beside(date, set);
+        }
     }
 
     /// A set outside every ladder; nobody says what was left.
     pub fn extra(&mut self, date: NaiveDate, movement: &str, reps: u16) {
-        let Ok(reps) = Reps::try_from(reps) else {
-            return;
-        };
-        let set = Set {
-            movement: movement.into(),
-            side: None,
-            load: None,
-            effort: Effort::Reps(reps),
-            left: None,
-            outcome: Outcome::Done,
-            bodyweight: None,
-            ladder: None,
-            rung: None,
-            note: None,
-        };
-        self.write(date, Fact::Set(set));
+        if let Some(set) = plain_set(movement, None, None, reps) {
+            self.write(date, Fact::Set(set));
+        }
     }
+}
+
+/// A set outside every ladder, done; nobody says what was left.
+fn plain_set(movement: &str, side: Option<Side>, load: Option<Typed>, reps: u16) -> Option<Set> {
+    Some(Set {
+        movement: movement.into(),
+        side,
+        load: load.map(Load::Added),
+        effort: Effort::Reps(Reps::try_from(reps).ok()?),
+        left: None,
+        outcome: Outcome::Done,
+        bodyweight: None,
+        ladder: None,
+        rung: None,
+        note: None,
+    })
 }
 
 /// A typed number without the dust that scaling leaves ("79.30000000000001").

@@ -21,6 +21,7 @@ pub mod machine;
 pub mod merge;
 mod name_index;
 pub mod names;
+mod new_folder;
 mod pending;
 pub mod rack;
 pub mod record;
