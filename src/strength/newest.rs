@@ -9,13 +9,11 @@
 use super::curve::Curve;
 use super::day::{Day, DayRead};
 use super::filter::Filter;
-use super::rows::sign;
+use super::rows::{MOST_REPS, sign};
 use super::state::{AHEAD, ENDURANCE, HABIT, LEVEL, LOSS, N, SHAPE, State, TREND, Vector};
 use crate::units::{Outcome, Side};
 
-/// More repetitions are expected of nobody.
-const MOST_REPS: f64 = 60.0;
-/// A day of more sets of one movement is no session. What it says is told as it is, so that no log takes long.
+/// A day of more sets of one movement is no session. What it says is told as it is, so that no log takes long. A.
 const MOST_SETS: usize = 100;
 
 /// The last training day, and what was believed before it.
@@ -94,7 +92,7 @@ impl Newest {
             _ => row.left.unwrap_or(state.mean[HABIT]),
         };
         let possible = curve.reps(state.strength(sign(row.side)) - row.log_load);
-        (possible - left).round().clamp(1.0, MOST_REPS)
+        (possible - left).round().clamp(1.0, f64::from(MOST_REPS))
     }
 }
 

@@ -60,7 +60,7 @@ pub(super) fn slot(side: Option<Side>) -> usize {
 /// The lightest system load that can be, kg.
 pub(super) const LIGHTEST_KG: f64 = 5.0;
 /// The most repetitions that can be.
-const MOST_REPS: u16 = 60;
+pub(super) const MOST_REPS: u16 = 60;
 
 /// Whether a set can be what it says: bodyweight over 20 kg, system load over 5 kg, at most 60 repetitions, one of them
 /// done unless it was missed.
